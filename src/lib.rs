@@ -1,0 +1,1 @@
+//! Spoonround: who needs a follow-up, why, and by when.

@@ -1,0 +1,1 @@
+//! Browser walks; see the tests in this folder.
