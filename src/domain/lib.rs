@@ -5,6 +5,7 @@
 
 pub mod calendar;
 pub mod child;
+pub mod child_code;
 mod code;
 pub mod evidence;
 pub mod food;
