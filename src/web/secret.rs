@@ -31,7 +31,9 @@ pub enum SecretFault {
         source: std::io::Error,
     },
     /// It holds something else.
-    #[error("secret_file {0}: must hold exactly 64 hexadecimal digits; delete the file to have a new key made (everybody then signs in again)")]
+    #[error(
+        "secret_file {0}: must hold exactly 64 hexadecimal digits; delete the file to have a new key made (everybody then signs in again)"
+    )]
     Content(String),
     /// The system gives no randomness.
     #[error("this system gives no random numbers")]
@@ -89,7 +91,8 @@ impl Secret {
     }
 
     fn seal(&self, session: &[u8], salt: &[u8; 16]) -> [u8; 32] {
-        let mut mac = <Hmac<Sha256> as hmac::KeyInit>::new_from_slice(&self.0).unwrap_or_else(|_| unreachable!("HMAC takes a key of any length"));
+        let mut mac =
+            <Hmac<Sha256> as hmac::KeyInit>::new_from_slice(&self.0).unwrap_or_else(|_| unreachable!("HMAC takes a key of any length"));
         mac.update(b"form token");
         // Lengths first, so that no two pairs of session and salt read the same.
         mac.update(&u64::try_from(session.len()).unwrap_or(0).to_be_bytes());
