@@ -10,6 +10,7 @@ mod code;
 pub mod evidence;
 pub mod fault;
 pub mod food;
+pub mod growth;
 pub mod ids;
 pub mod number_text;
 pub mod role;
