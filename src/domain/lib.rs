@@ -7,6 +7,7 @@ pub mod calendar;
 pub mod child;
 pub mod child_code;
 mod code;
+pub mod draft;
 pub mod evidence;
 pub mod fault;
 pub mod food;
