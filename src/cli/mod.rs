@@ -1,0 +1,3 @@
+//! The command line: what each command takes and does.
+
+pub mod score;
