@@ -1,1 +1,28 @@
-//! Migrations.
+//! The history of the database schema, oldest first. A step that has been released never changes; a new one is added.
+
+use sea_orm_migration::MigrationTrait;
+use sea_orm_migration::MigratorTrait;
+
+mod m20261125_000001_create_people;
+mod m20261125_000002_create_children;
+mod m20261125_000003_create_visits;
+mod m20261125_000004_create_follow_ups;
+mod m20261125_000005_create_child_summaries;
+mod m20261125_000006_create_protocols_and_audit;
+mod words;
+
+/// Every step of the schema.
+pub struct Migrator;
+
+impl MigratorTrait for Migrator {
+    fn migrations() -> Vec<Box<dyn MigrationTrait>> {
+        vec![
+            Box::new(m20261125_000001_create_people::Migration),
+            Box::new(m20261125_000002_create_children::Migration),
+            Box::new(m20261125_000003_create_visits::Migration),
+            Box::new(m20261125_000004_create_follow_ups::Migration),
+            Box::new(m20261125_000005_create_child_summaries::Migration),
+            Box::new(m20261125_000006_create_protocols_and_audit::Migration),
+        ]
+    }
+}
