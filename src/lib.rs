@@ -4,4 +4,5 @@ pub mod cli;
 pub mod clock;
 pub mod config;
 pub mod files;
+pub mod store;
 pub mod web;

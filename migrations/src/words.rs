@@ -96,7 +96,10 @@ mod tests {
     #[test]
     fn a_column_is_written_once_for_both_engines() {
         let sql = "CREATE TABLE t (\n  born !date NOT NULL,\n  n INTEGER\n);";
-        assert_eq!(in_the_words_of(DbBackend::Postgres, sql).expect("known words"), "CREATE TABLE t (\nborn DATE NOT NULL,\n  n INTEGER\n);\n");
+        assert_eq!(
+            in_the_words_of(DbBackend::Postgres, sql).expect("known words"),
+            "CREATE TABLE t (\nborn DATE NOT NULL,\n  n INTEGER\n);\n"
+        );
         let sqlite = in_the_words_of(DbBackend::Sqlite, sql).expect("known words");
         assert!(sqlite.contains("born TEXT CHECK (born GLOB '") && sqlite.ends_with(") STRICT;\n"), "{sqlite}");
     }

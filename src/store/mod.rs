@@ -1,0 +1,30 @@
+//! The database: the only room that names the ORM. Questions go in, domain values and small plain records come out.
+//!
+//! It knows no rule, no page and no clock: days and instants are passed in. What a person may see is part of each
+//! question ([`Scope`]), never a filter afterwards. "Not found" is `None`; a row that no longer parses is
+//! [`StoreError::Corrupt`] with its table and key.
+
+pub mod areas;
+pub mod children;
+mod codes;
+pub mod db;
+mod entity;
+pub mod error;
+pub mod people;
+pub mod placements;
+mod rows;
+pub mod scope;
+pub mod sessions;
+pub mod settings;
+pub mod submissions;
+#[cfg(any(test, feature = "testing"))]
+pub mod testing;
+mod visit_text;
+pub mod visits;
+
+pub use db::Db;
+pub use db::Tx;
+pub use error::StoreError;
+pub use scope::Scope;
+/// Anything a question can be asked of: a transaction, or the database itself.
+pub use sea_orm::ConnectionTrait as Connection;
