@@ -16,6 +16,9 @@ fn infant(sex: Sex, age_days: i32, weight_kg: f64, length_mm: f64) -> Figures {
 }
 
 proptest! {
+    // No file of failed cases: a failure prints its case, and the mended defect gets a test of its own.
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn z_rises_with_weight(sex in sexes(), age in 0..=1856, grams in 500_u32..25_000, more in 1_u32..2_000, mm in 650_u16..=1100) {
         let at = |grams: u32| scores_of(&infant(sex, age, f64::from(grams) / 1000.0, f64::from(mm)));
