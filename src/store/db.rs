@@ -126,6 +126,12 @@ impl Db {
         Ok(self.connection.close().await?)
     }
 
+    /// For a question that needs no transaction.
+    #[must_use]
+    pub fn direct(&self) -> &impl ConnectionTrait {
+        &self.connection
+    }
+
     /// The engine.
     pub(crate) fn backend(&self) -> DbBackend {
         self.connection.get_database_backend()

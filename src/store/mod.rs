@@ -5,6 +5,7 @@
 //! [`StoreError::Corrupt`] with its table and key.
 
 pub mod areas;
+pub mod audit;
 pub mod children;
 mod codes;
 pub mod db;
@@ -12,6 +13,7 @@ mod entity;
 pub mod error;
 pub mod people;
 pub mod placements;
+pub mod protocols;
 mod rows;
 pub mod scope;
 pub mod sessions;
@@ -19,6 +21,7 @@ pub mod settings;
 pub mod submissions;
 #[cfg(any(test, feature = "testing"))]
 pub mod testing;
+pub mod throttle;
 mod visit_text;
 pub mod visits;
 

@@ -75,6 +75,14 @@ pub async fn find_live(
     }
 }
 
+/// Whose session has this key's hash, even when it is past its end.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn owner_of(c: &impl ConnectionTrait, key_hash: &[u8; 32]) -> Result<Option<PersonId>, StoreError> {
+    Ok(session::Entity::find_by_id(key_hash.to_vec()).one(c).await?.map(|row| PersonId(row.person_id.as_u128())))
+}
+
 /// Notes a request.
 ///
 /// # Errors
