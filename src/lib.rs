@@ -4,5 +4,7 @@ pub mod cli;
 pub mod clock;
 pub mod config;
 pub mod files;
+pub mod i18n;
 pub mod store;
+pub mod view;
 pub mod web;

@@ -1,0 +1,1 @@
+# The page of a child: growth, stage, foods, follow-ups, visits.

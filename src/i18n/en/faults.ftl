@@ -1,0 +1,29 @@
+# What may be wrong with something typed. Said beside the field and in the summary: what to do, not whose mistake it is.
+
+fault-missing = Write or choose an answer.
+fault-not-a-number = Write a number, for example 7.4 or 2.
+fault-too-many-decimals = { $most ->
+        [0] Write a whole number, without decimals.
+        [one] Write at most { $most } digit after the comma or point.
+       *[other] Write at most { $most } digits after the comma or point.
+    }
+fault-outside = It must lie between { $least } and { $most } { $unit }. Look at the unit and the digits.
+fault-not-a-date = There is no such day. Write day, month and year, for example 5 11 2026.
+fault-in-future = This day has not come yet.
+fault-before-birth = This day is before the birth. Look at both dates.
+fault-after-visit = This day is after the visit. Look at both dates.
+fault-too-old = Older than { $months ->
+        [one] { $months } month
+       *[other] { $months } months
+    }: the programme takes in younger children. Look at the birth date.
+fault-unknown-choice = Choose one of the answers shown.
+fault-too-long = Too long: write at most { $most } characters.
+fault-too-short = Too short: write at least { $least } characters.
+fault-no-consent = Without the family’s consent the child cannot be registered. Ask, then tick.
+fault-not-the-same = The two are not the same. Write the new password twice.
+fault-wrong-sign-in = The name or the password does not fit. Look at both and try again.
+fault-wrong-password = The present password does not fit.
+fault-easy-password = Too easy to guess. Take several words that only you would put together.
+fault-taken = Somebody has this already. Choose another.
+fault-unknown-code = No such code in this programme. Look at the letters and digits.
+fault-needs-outcome = Write first what became of it at the clinic: an urgent follow-up is not closed without an outcome.

@@ -1,0 +1,1 @@
+# Registering a child and finding one.

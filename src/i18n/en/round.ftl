@@ -1,0 +1,1 @@
+# The round: homes of a day.

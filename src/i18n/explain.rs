@@ -1,0 +1,91 @@
+//! Why a rule holds, in one line with its numbers. Knows how each kind of quantity is written; the sentence itself is a message.
+
+use domain::evidence::Evidence;
+use domain::evidence::EvidenceKey;
+use domain::evidence::Quantity;
+use domain::food::Texture;
+use domain::rule::RuleId;
+
+use crate::i18n::Arg;
+use crate::i18n::Args;
+use crate::i18n::Words;
+use crate::i18n::codes;
+use crate::i18n::format;
+
+/// What a message sees for a number that the finding does not have: its sentence leaves that part out.
+const ABSENT: &str = "none";
+
+/// One line that says why the rule holds, with the finding's numbers: `Arm 113 mm: under 115 mm.`
+///
+/// Every key of the evidence is a variable of the rule's message, by its code; `lost` is the gain without its sign when weight
+/// was lost. `food` names a food by its code.
+#[must_use]
+pub fn explain(rule: RuleId, evidence: &Evidence, w: &Words, food: &dyn Fn(&str) -> String) -> String {
+    let mut args = Args::new();
+    for key in EvidenceKey::ALL {
+        let value = evidence.get(*key).map_or_else(|| Arg::from(ABSENT), |quantity| value(*key, quantity, w, food));
+        args = args.with(key.code(), value);
+    }
+    let lost = match evidence.get(EvidenceKey::Gain) {
+        Some(Quantity::Grams(grams)) if *grams < 0 => format::weight_change(w, -grams),
+        Some(Quantity::GramsExact(grams)) if *grams < 0.0 => format::weight_change(w, whole(-grams)),
+        _ => ABSENT.to_owned(),
+    };
+    w.say_with(&codes::rule_id(rule, "why"), args.with("lost", lost))
+}
+
+/// A quantity in words, with its unit, as in a table of the numbers used.
+#[must_use]
+pub fn quantity(key: EvidenceKey, quantity: &Quantity, w: &Words, food: &dyn Fn(&str) -> String) -> String {
+    match quantity {
+        Quantity::Grams(grams) if changes(key) => format::weight_change(w, *grams),
+        Quantity::Grams(grams) => format::kg(w, *grams),
+        Quantity::GramsExact(grams) if changes(key) => format::weight_change(w, whole(*grams)),
+        Quantity::GramsExact(grams) => format::kg(w, whole(*grams)),
+        Quantity::Millimetres(mm) if matches!(key, EvidenceKey::Length | EvidenceKey::LengthBefore) => format::cm(w, *mm),
+        Quantity::Millimetres(mm) => format::mm(w, *mm),
+        Quantity::ZHundredths(z) => format::z(w, *z),
+        Quantity::Days(days) if key == EvidenceKey::GestationDays => format::gestation(w, u32::try_from(*days).unwrap_or(0)),
+        Quantity::Days(days) => w.say_with("common-days", Args::new().with("count", *days)),
+        Quantity::Months(months) => w.say_with("common-months", Args::new().with("count", *months)),
+        Quantity::Count(n) => format::count(w, u64::from(*n)),
+        Quantity::Minutes(minutes) => w.say_with("common-minutes", Args::new().with("count", *minutes)),
+        Quantity::Percent(percent) => format::percent(w, *percent),
+        Quantity::Texture(level) => Texture::new(*level).map_or_else(|| level.to_string(), |texture| codes::texture(w, texture)),
+        Quantity::On(date) => format::day_and_year(w, *date),
+        Quantity::Codes(list) => {
+            let named: Vec<String> =
+                list.iter().map(|code| if key == EvidenceKey::Foods { food(code) } else { codes::sign(w, code) }).collect();
+            format::list(w, &named)
+        }
+        Quantity::Flag(true) => w.say("common-yes"),
+        Quantity::Flag(false) => w.say("common-no"),
+    }
+}
+
+/// As a variable of a sentence: what a sentence counts stays a number, so that the sentence can choose its plural.
+fn value(key: EvidenceKey, found: &Quantity, w: &Words, food: &dyn Fn(&str) -> String) -> Arg {
+    match found {
+        Quantity::Days(days) if !matches!(key, EvidenceKey::GestationDays | EvidenceKey::Limit) => Arg::from(*days),
+        Quantity::Months(months) if key != EvidenceKey::Limit => Arg::from(*months),
+        Quantity::Count(n) => Arg::from(*n),
+        Quantity::Minutes(minutes) if key != EvidenceKey::Limit => Arg::from(*minutes),
+        Quantity::On(date) => Arg::from(format::day(w, *date)),
+        Quantity::Flag(flag) => Arg::from(if *flag { "yes" } else { ABSENT }),
+        Quantity::Codes(list) if list.is_empty() => Arg::from(ABSENT),
+        other => Arg::from(quantity(key, other, w, food)),
+    }
+}
+
+/// Whether grams under this key are a change, said in grams while under a kilogram.
+const fn changes(key: EvidenceKey) -> bool {
+    matches!(key, EvidenceKey::Gain | EvidenceKey::Floor | EvidenceKey::Limit)
+}
+
+/// To whole grams, half away from zero. Changes of weight are far below 2^31 g.
+fn whole(grams: f64) -> i64 {
+    // A float outside the range saturates, NaN becomes 0: nothing to guard.
+    #[expect(clippy::cast_possible_truncation, reason = "saturating, and no weight comes near")]
+    let whole = grams.round() as i64;
+    whole
+}

@@ -1,0 +1,1 @@
+# The demo programme: its foods and lines.

@@ -1,0 +1,26 @@
+# What may be wrong with something typed. Said beside the field and in the summary: what to do, not whose mistake it is.
+
+fault-missing = Écrivez ou choisissez une réponse.
+fault-not-a-number = Écrivez un nombre, par exemple 7,4 ou 2.
+fault-too-many-decimals = { $most ->
+        [0] Écrivez un nombre entier, sans virgule.
+        [one] Écrivez au plus { $most } chiffre après la virgule.
+       *[other] Écrivez au plus { $most } chiffres après la virgule.
+    }
+fault-outside = La valeur doit être entre { $least } et { $most } { $unit }. Regardez l’unité et les chiffres.
+fault-not-a-date = Ce jour n’existe pas. Écrivez jour, mois et année, par exemple 5 11 2026.
+fault-in-future = Ce jour n’est pas encore venu.
+fault-before-birth = Ce jour est avant la naissance. Regardez les deux dates.
+fault-after-visit = Ce jour est après la visite. Regardez les deux dates.
+fault-too-old = Plus de { $months } mois : le programme inscrit des enfants plus jeunes. Regardez la date de naissance.
+fault-unknown-choice = Choisissez une des réponses proposées.
+fault-too-long = Trop long : écrivez au plus { $most } caractères.
+fault-too-short = Trop court : écrivez au moins { $least } caractères.
+fault-no-consent = Sans l’accord de la famille, l’enfant ne peut pas être inscrit. Demandez, puis cochez.
+fault-not-the-same = Les deux ne sont pas pareils. Écrivez deux fois le nouveau mot de passe.
+fault-wrong-sign-in = Le nom ou le mot de passe ne va pas. Regardez les deux et réessayez.
+fault-wrong-password = Le mot de passe actuel ne va pas.
+fault-easy-password = Trop facile à deviner. Prenez plusieurs mots que vous seul mettriez ensemble.
+fault-taken = Quelqu’un l’a déjà. Choisissez autre chose.
+fault-unknown-code = Ce code n’existe pas dans ce programme. Regardez les lettres et les chiffres.
+fault-needs-outcome = Écrivez d’abord la suite donnée au centre de santé : un suivi urgent ne se ferme pas sans résultat.

@@ -1,0 +1,1 @@
+# Monthly reports of the manager.

@@ -1,0 +1,1 @@
+# The supervisor: late follow-ups, closing, moving children.
