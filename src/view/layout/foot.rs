@@ -1,0 +1,118 @@
+//! The foot of every page: cautions, protocol, emergency number, language, password, signing out.
+
+use maud::Markup;
+use maud::html;
+
+use crate::args;
+use crate::i18n::Lang;
+use crate::i18n::codes;
+use crate::view::layout::Shell;
+use crate::view::parts::call_link;
+use crate::view::parts::hidden;
+
+const CAUTIONS: [&str; 8] = [
+    "common-caution-1",
+    "common-caution-2",
+    "common-caution-3",
+    "common-caution-4",
+    "common-caution-5",
+    "common-caution-6",
+    "common-caution-7",
+    "common-caution-8",
+];
+
+pub(super) fn foot(shell: &Shell<'_>) -> Markup {
+    let w = shell.w;
+    html! {
+        footer.foot {
+            p { (w.say("common-caution-line")) }
+            details.cautions {
+                summary { (w.say("common-cautions-all")) }
+                ol { @for id in CAUTIONS { li { (w.say(id)) } } }
+                p { (w.say("common-caution-rule")) " " (w.say("common-caution-unsure")) }
+            }
+            @if shell.protocol.is_some() { (protocol(shell)) }
+            (you(shell))
+        }
+    }
+}
+
+fn protocol(shell: &Shell<'_>) -> Markup {
+    let w = shell.w;
+    let approved_by = shell.protocol.and_then(|p| p.approved_by).map(str::trim).filter(|by| !by.is_empty());
+    html! {
+        @if let Some(protocol) = shell.protocol {
+            p {
+                (w.say_with("common-protocol", args!["id" => protocol.id, "version" => protocol.version])) " "
+                @if let Some(local) = protocol.local_name.filter(|name| !name.trim().is_empty()) {
+                    (w.say_with("common-protocol-local", args!["name" => local])) " "
+                }
+                @match approved_by {
+                    Some(by) => { (w.say_with("common-protocol-approved", args!["by" => by])) }
+                    None => { strong { (w.say("common-protocol-not-approved")) } }
+                }
+            }
+        }
+    }
+}
+
+fn you(shell: &Shell<'_>) -> Markup {
+    let w = shell.w;
+    html! {
+        @if let (Some(person), Some(role)) = (shell.person, shell.role) {
+            p.noprint { (w.say_with("common-signed-in", args!["name" => person, "role" => codes::role(w, role)])) }
+        }
+        nav.you aria-label=(w.say("common-you-nav")) {
+            (language(shell))
+            @if shell.role.is_some() {
+                a.link href="/password" { (w.say("common-password")) }
+                form method="post" action="/sign-out" {
+                    (hidden("token", &shell.token))
+                    button.quietly type="submit" { (w.say("common-sign-out")) }
+                }
+            } @else {
+                a.link href="/sign-in" { (w.say("common-sign-in")) }
+            }
+        }
+    }
+}
+
+/// The other languages as buttons, each named in itself.
+fn language(shell: &Shell<'_>) -> Markup {
+    let w = shell.w;
+    html! {
+        form method="post" action="/language" aria-label=(w.say("common-language")) {
+            (hidden("token", &shell.token))
+            (hidden("back", shell.path))
+            @for lang in Lang::OFFERED.iter().filter(|lang| **lang != w.lang()) {
+                button.quietly type="submit" name="language" value=(lang.code()) lang=(lang.code()) { (lang.own_name()) }
+            }
+        }
+    }
+}
+
+/// The emergency number in the head: a call where there is a number.
+pub(super) fn emergency(shell: &Shell<'_>) -> Markup {
+    let w = shell.w;
+    html! {
+        @match number(shell) {
+            Some(number) => { (call_link(number, "sos", &html! { (w.say_with("common-emergency-number", args!["number" => number])) })) }
+            None => { span.sos { (w.say("common-emergency-local")) } }
+        }
+    }
+}
+
+/// The call, large.
+pub(super) fn dial(shell: &Shell<'_>) -> Markup {
+    let w = shell.w;
+    html! {
+        @match number(shell) {
+            Some(number) => { (call_link(number, "dial", &html! { (w.say_with("common-call-number", args!["number" => number])) })) }
+            None => { p.dial { (w.say("common-call-local")) } }
+        }
+    }
+}
+
+fn number<'a>(shell: &Shell<'a>) -> Option<&'a str> {
+    shell.emergency_number.map(str::trim).filter(|number| number.bytes().any(|b| b.is_ascii_digit()))
+}

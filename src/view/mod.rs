@@ -1,0 +1,11 @@
+//! Pages as functions from values to markup. Views decide looks, never rules: no store, no service, no web framework.
+
+pub mod filled;
+pub mod icons;
+pub mod layout;
+pub mod parts;
+pub mod pieces;
+pub mod sign_in;
+pub mod trouble;
+
+pub use crate::i18n::explain;

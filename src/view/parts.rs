@@ -1,0 +1,35 @@
+//! The parts that pages are made of. They know labels, values and faults as text; no rule, no role, no database.
+
+pub use crate::view::icons::Icon;
+pub use crate::view::pieces::choice::Choice;
+pub use crate::view::pieces::date_field::DateField;
+pub use crate::view::pieces::field::Field;
+pub use crate::view::pieces::field::Select;
+pub use crate::view::pieces::field::TextArea;
+pub use crate::view::pieces::field::Unusual;
+pub use crate::view::pieces::form::Ask;
+pub use crate::view::pieces::form::fault_summary;
+pub use crate::view::pieces::form::form;
+pub use crate::view::pieces::form::hidden;
+pub use crate::view::pieces::form::not_saved_title;
+pub use crate::view::pieces::form::part;
+pub use crate::view::pieces::form::summary_of;
+pub use crate::view::pieces::list::acts;
+pub use crate::view::pieces::list::back;
+pub use crate::view::pieces::list::button;
+pub use crate::view::pieces::list::call_link;
+pub use crate::view::pieces::list::cls;
+pub use crate::view::pieces::list::details;
+pub use crate::view::pieces::list::facts;
+pub use crate::view::pieces::list::icon;
+pub use crate::view::pieces::list::link_button;
+pub use crate::view::pieces::list::marked;
+pub use crate::view::pieces::list::name;
+pub use crate::view::pieces::list::rows;
+pub use crate::view::pieces::list::split;
+pub use crate::view::pieces::list::steps;
+pub use crate::view::pieces::note::Weight as NoteWeight;
+pub use crate::view::pieces::note::alert;
+pub use crate::view::pieces::note::note;
+pub use crate::view::pieces::table::Cell;
+pub use crate::view::pieces::table::Table;
