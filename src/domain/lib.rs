@@ -14,6 +14,7 @@ pub mod food;
 pub mod growth;
 pub mod ids;
 pub mod number_text;
+pub mod report;
 pub mod role;
 pub mod rule;
 pub mod units;
