@@ -5,6 +5,7 @@ pub mod clock;
 pub mod config;
 pub mod files;
 pub mod i18n;
+pub mod service;
 pub mod store;
 pub mod view;
 pub mod web;

@@ -1,1 +1,3 @@
+//! Fills a demo database with invented families and serves it.
+
 fn main() {}

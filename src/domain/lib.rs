@@ -14,7 +14,7 @@ pub mod food;
 pub mod growth;
 pub mod ids;
 pub mod number_text;
-pub mod report;
+pub mod protocol;
 pub mod role;
 pub mod rule;
 pub mod units;

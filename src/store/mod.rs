@@ -11,8 +11,6 @@ mod codes;
 pub mod db;
 mod entity;
 pub mod error;
-mod evidence_text;
-pub mod follow_ups;
 pub mod people;
 pub mod placements;
 pub mod protocols;

@@ -1,0 +1,42 @@
+//! Changing one's password.
+
+use actix_web::HttpResponse;
+
+use domain::fault::Faults;
+
+use crate::service::Refusal;
+use crate::service::change_password::PasswordDraft;
+use crate::service::change_password::change_password;
+use crate::view::sign_in as view;
+use crate::web::extract::Posted;
+use crate::web::extract::Signed;
+use crate::web::failure::Failure;
+use crate::web::html::Html;
+use crate::web::html::see_other;
+use crate::web::pages::home::first_page;
+
+/// `GET /password`
+pub async fn show(signed: Signed) -> Html {
+    Html::ok(page(&signed, &Faults::new()))
+}
+
+fn page(signed: &Signed, faults: &Faults) -> maud::Markup {
+    let title = signed.words().say("password-title");
+    signed.visitor.page(&title, view::password_body(signed.words(), faults, signed.visitor.must_change_password(), &signed.visitor.token()))
+}
+
+/// `POST /password`
+///
+/// # Errors
+/// [`Failure`].
+pub async fn change(posted: Posted) -> Result<HttpResponse, Failure> {
+    let Posted { signed, form } = posted;
+    let draft = PasswordDraft { present: form.one("present"), new: form.one("new"), again: form.one("again") };
+    let by_code = signed.visitor.must_change_password();
+    let session = signed.visitor.session_hash().ok_or(Failure::NotFound)?;
+    match change_password(&signed.context(), session, by_code, &draft).await {
+        Ok(()) => Ok(see_other(first_page(signed.actor.role))),
+        Err(Refusal::Invalid(faults)) => Ok(Html::unprocessable(page(&signed, &faults)).response()),
+        Err(other) => Err(other.into()),
+    }
+}
