@@ -43,7 +43,6 @@ CREATE INDEX follow_ups_open_by_area ON follow_ups (area_id, due_on, id) WHERE s
 CREATE INDEX follow_ups_by_opening ON follow_ups (opened_on, area_id);
 
 CREATE TABLE follow_up_events (
-  id !uuid PRIMARY KEY,
   follow_up_id !uuid NOT NULL REFERENCES follow_ups (id),
   seq INTEGER NOT NULL CHECK (seq >= 1),
   area_id !uuid NOT NULL REFERENCES areas (id),
@@ -56,7 +55,7 @@ CREATE TABLE follow_up_events (
   by_person !uuid REFERENCES people (id),
   reason TEXT,
   note TEXT,
-  UNIQUE (follow_up_id, seq)
+  PRIMARY KEY (follow_up_id, seq)
 );
 ";
 

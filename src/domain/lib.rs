@@ -15,6 +15,7 @@ pub mod growth;
 pub mod ids;
 pub mod number_text;
 pub mod protocol;
+pub mod report;
 pub mod role;
 pub mod rule;
 pub mod units;

@@ -11,6 +11,8 @@ mod codes;
 pub mod db;
 mod entity;
 pub mod error;
+mod evidence_text;
+pub mod follow_ups;
 pub mod people;
 pub mod placements;
 pub mod protocols;

@@ -11,11 +11,15 @@ use domain::child::Child;
 use domain::child::ChildStatus;
 use domain::child::GestationSource;
 use domain::child::Sex;
+use domain::evidence::Evidence;
 use domain::ids::AreaId;
 use domain::ids::ChildId;
+use domain::ids::FollowUpId;
 use domain::ids::PersonId;
 use domain::ids::VisitId;
 use domain::role::Role;
+use domain::rule::Class;
+use domain::rule::RuleId;
 use domain::visit::Contact;
 use domain::visit::Visit;
 use tokio::sync::OnceCell;
@@ -24,6 +28,7 @@ use crate::store::areas::AreaRecord;
 use crate::store::children::ChildRecord;
 use crate::store::db::Db;
 use crate::store::error::StoreError;
+use crate::store::follow_ups::FollowUpRecord;
 use crate::store::people::PersonRecord;
 use crate::store::visits::Indices;
 use crate::store::visits::VisitRecord;
@@ -219,4 +224,32 @@ pub async fn two_families(db: &Db) -> Result<[ChildRecord; 2], StoreError> {
         Ok(children.clone())
     })
     .await
+}
+
+/// An open follow-up of class `week`, opened and last fired at this visit on this day.
+#[must_use]
+pub fn a_follow_up(n: u128, child: &ChildRecord, rule: RuleId, visit: u128, on: &str) -> FollowUpRecord {
+    let on = day(on);
+    FollowUpRecord {
+        id: FollowUpId(n),
+        child: child.id,
+        area: child.area,
+        worker: child.worker,
+        rule,
+        class: Class::Week,
+        opened_by_visit: VisitId(visit),
+        opened_on: on,
+        due_on: on + chrono::Days::new(7),
+        last_fired_on: on,
+        last_fired_visit: VisitId(visit),
+        closing: None,
+        evidence: Evidence::default(),
+        also_true: std::collections::BTreeSet::new(),
+        protocol_id: "default".to_owned(),
+        protocol_version: "1".to_owned(),
+        first_followed_up_on: None,
+        first_followed_up_due: None,
+        first_outcome_on: None,
+        referred_on: None,
+    }
 }

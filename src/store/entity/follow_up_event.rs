@@ -6,8 +6,8 @@ use sea_orm::entity::prelude::*;
 #[sea_orm(table_name = "follow_up_events")]
 pub struct Model {
     #[sea_orm(primary_key, auto_increment = false)]
-    pub id: Uuid,
     pub follow_up_id: Uuid,
+    #[sea_orm(primary_key, auto_increment = false)]
     pub seq: i32,
     pub area_id: Uuid,
     pub at: DateTimeUtc,
