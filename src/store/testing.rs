@@ -30,6 +30,7 @@ use crate::store::db::Db;
 use crate::store::error::StoreError;
 use crate::store::follow_ups::FollowUpRecord;
 use crate::store::people::PersonRecord;
+use crate::store::summaries::SummaryRecord;
 use crate::store::visits::Indices;
 use crate::store::visits::VisitRecord;
 
@@ -251,5 +252,31 @@ pub fn a_follow_up(n: u128, child: &ChildRecord, rule: RuleId, visit: u128, on: 
         first_followed_up_due: None,
         first_outcome_on: None,
         referred_on: None,
+    }
+}
+
+/// A summary on this day of a child for whom nothing is due.
+#[must_use]
+pub fn a_summary(child: &ChildRecord, on: &str) -> SummaryRecord {
+    SummaryRecord {
+        child: child.id,
+        code: child.code.clone(),
+        area: child.area,
+        worker: child.worker,
+        born: child.facts.born,
+        status: child.facts.status,
+        name_key: child.name_key.clone(),
+        top: None,
+        open_count: 0,
+        urgent_unanswered_since: None,
+        referral_due_on: None,
+        slot: None,
+        overdue_since: None,
+        last_seen_on: None,
+        last_weight: None,
+        last_waz: None,
+        next_change_on: None,
+        assessed_on: day(on),
+        protocol_version: "1".to_owned(),
     }
 }
