@@ -2,9 +2,13 @@
 //!
 //! Field names: `day` (`today`, `yesterday`, `other` with `on_day`, `on_month`, `on_year`), `contact`, `weight` (kg), `length` (cm),
 //! `position`, `arm` (mm; cm understood), `head` (cm), `feet`, `confirmed`, `danger` with `danger_none`, `readiness` with `readiness_none`,
-//! yes/no answers and counts named like the fields of [`Visit`], `started_day/_month/_year`, `texture_usual`, `texture_best`, `groups` with
-//! `groups_none`, `low_value` with `low_value_none`, `plans` with `plans_none`, `referrals`, `outcome_RULE`, and for each food
-//! `food_CODE`, `offers_CODE`, `unsafe_CODE`, `rsign_CODE` with `rsign_none_CODE`, `minutes_CODE`, `lifted_CODE`; `note`.
+//! yes/no answers and counts named like the fields of [`Visit`], `started_day/_month/_year`, `texture_usual`, `texture_best` (or `same`),
+//! `groups` with `groups_none`, `low_value` with `low_value_none`, `plans` with `plans_none`, `referrals`, `outcome_RULE`; for each food
+//! `food_CODE`, `offers_CODE`, `unsafe_CODE`, `rsign_CODE` with `rsign_none_CODE`, `minutes_CODE`, `lifted_CODE`; for any other food
+//! `other1_food`, `other1_taken` and so on; `also` with `also_shown` and `also_all`; `other_milk` (`no`: none of the milks); `note`.
+
+pub mod also;
+pub mod foods;
 
 use std::collections::BTreeSet;
 
@@ -15,7 +19,6 @@ use crate::draft::MOST_NOTE;
 use crate::draft::Reader;
 use crate::fault::Fault;
 use crate::fault::Faults;
-use crate::food::FoodCode;
 use crate::food::FoodGroup;
 use crate::food::ReactionSign;
 use crate::food::Response;
@@ -29,7 +32,6 @@ use crate::units::Muac;
 use crate::units::Weight;
 use crate::visit::Contact;
 use crate::visit::DangerSign;
-use crate::visit::FoodOffer;
 use crate::visit::LowValue;
 use crate::visit::Measurement;
 use crate::visit::Outcome;
@@ -61,6 +63,8 @@ pub struct VisitRead {
     pub note: Option<String>,
     /// What could not be read.
     pub faults: Faults,
+    /// The signs of a reaction whose food was not said and which therefore stands in no food of the visit.
+    pub reaction_without_food: Option<BTreeSet<ReactionSign>>,
 }
 
 impl VisitRead {
@@ -71,6 +75,7 @@ impl VisitRead {
         v.danger_signs.as_ref().is_some_and(|signs| !signs.is_empty())
             || v.oedema == Some(true)
             || matches!(v.swallow_trouble, Some(SwallowTrouble::Blue))
+            || self.reaction_without_food.is_some()
             || v.foods.iter().any(|f| f.response == Some(Response::Reaction))
     }
 }
@@ -91,9 +96,10 @@ pub fn read_visit(pairs: &[(String, String)], frame: &VisitFrame<'_>) -> VisitRe
     visit.plans = asked(&mut r, "plans", |c| RuleId::from_code(c).ok());
     visit.referrals = ticked(&mut r, "referrals", |c| RuleId::from_code(c).ok());
     visit.outcomes = outcomes(&mut r);
-    visit.foods = foods(&mut r, frame);
+    let read = foods::read(&mut r, frame);
+    visit.foods = read.foods;
     let note = r.optional("note", MOST_NOTE);
-    VisitRead { visit, note, faults: r.faults }
+    VisitRead { visit, note, faults: r.faults, reaction_without_food: read.reaction_without_food }
 }
 
 fn visit_day(r: &mut Reader<'_>, frame: &VisitFrame<'_>) -> NaiveDate {
@@ -133,6 +139,8 @@ fn measurements(r: &mut Reader<'_>, visit: &mut Visit) {
         .and_then(|mm| HeadCircumference::from_mm(u16::try_from(mm).ok()?).ok());
     visit.oedema = r.yes_no("feet");
     visit.confirmed = ticked(r, "confirmed", |c| Measurement::from_code(c).ok());
+    // The tick "I weighed again" beside one measurement.
+    visit.confirmed.extend(Measurement::ALL.iter().filter(|m| r.text(&format!("confirmed_{}", m.code())) == "yes"));
 }
 
 /// Centimetres with one decimal; a whole number from 300 on was typed in millimetres.
@@ -177,13 +185,26 @@ fn yesterday(r: &mut Reader<'_>, v: &mut Visit) {
     v.meals = times(r, "meals");
     v.appetite_poor_days = r.count("appetite_poor_days", 365).and_then(|n| u16::try_from(n).ok());
     v.texture_usual = texture(r, "texture_usual");
-    v.texture_best = texture(r, "texture_best");
     // A step further than the usual one is asked for; "no" means that the usual one is the best.
-    if v.texture_best.is_none() && r.text("texture_best_same") == "yes" {
-        v.texture_best = v.texture_usual;
-    }
+    v.texture_best = if r.text("texture_best") == "same" { v.texture_usual } else { texture(r, "texture_best") };
     v.groups = asked(r, "groups", |c| FoodGroup::from_code(c).ok());
     v.low_value = asked(r, "low_value", |c| LowValue::from_code(c).ok());
+    also::read(r, v);
+    follows(r, v);
+}
+
+/// What one answer says of others that were left open. What was answered itself stays as it was answered.
+fn follows(r: &Reader<'_>, v: &mut Visit) {
+    if v.breast_only == Some(true) {
+        for drunk in [&mut v.other_drink, &mut v.sweet_drink, &mut v.solids_yesterday] {
+            drunk.get_or_insert(false);
+        }
+    }
+    if v.breast_only == Some(true) || r.text("other_milk") == "no" {
+        for times in [&mut v.formula_times, &mut v.animal_milk_times, &mut v.drink_yogurt_times] {
+            times.get_or_insert(0);
+        }
+    }
 }
 
 fn times(r: &mut Reader<'_>, field: &str) -> Option<u8> {
@@ -208,12 +229,12 @@ fn started_on(r: &mut Reader<'_>, frame: &VisitFrame<'_>, on: NaiveDate) -> Opti
 }
 
 /// Ticks of a list. A tick counts even beside "none of these"; neither means not asked.
-fn asked<T: Ord>(r: &mut Reader<'_>, field: &str, from_code: impl Fn(&str) -> Option<T>) -> Option<BTreeSet<T>> {
+pub(super) fn asked<T: Ord>(r: &mut Reader<'_>, field: &str, from_code: impl Fn(&str) -> Option<T>) -> Option<BTreeSet<T>> {
     let set = ticked(r, field, from_code);
     if !set.is_empty() || r.text(&format!("{field}_none")) == "yes" { Some(set) } else { None }
 }
 
-fn ticked<T: Ord>(r: &mut Reader<'_>, field: &str, from_code: impl Fn(&str) -> Option<T>) -> BTreeSet<T> {
+pub(super) fn ticked<T: Ord>(r: &mut Reader<'_>, field: &str, from_code: impl Fn(&str) -> Option<T>) -> BTreeSet<T> {
     let mut set = BTreeSet::new();
     let mut unknown = false;
     for text in r.all(field) {
@@ -242,141 +263,5 @@ fn outcomes(r: &mut Reader<'_>) -> Vec<ToldOutcome> {
     outcomes
 }
 
-fn foods(r: &mut Reader<'_>, frame: &VisitFrame<'_>) -> Vec<FoodOffer> {
-    let mut codes: Vec<&str> = Vec::new();
-    for (code, value) in r.named("food_") {
-        if !value.is_empty() && !codes.contains(&code) {
-            codes.push(code);
-        }
-    }
-    // A hold may be lifted without the food having been offered.
-    for (code, value) in r.named("lifted_") {
-        if value == "yes" && !codes.contains(&code) {
-            codes.push(code);
-        }
-    }
-    codes.into_iter().filter_map(|code| food(r, frame, code)).collect()
-}
-
-fn food(r: &mut Reader<'_>, frame: &VisitFrame<'_>, code: &str) -> Option<FoodOffer> {
-    let field = format!("food_{code}");
-    if !(frame.foods)(code) {
-        r.fault(&field, Fault::UnknownChoice);
-        return None;
-    }
-    let response = r.choice(&field, |c| Response::from_code(c).ok());
-    let signs = if response == Some(Response::Reaction) {
-        asked(r, &format!("rsign_{code}"), |c| ReactionSign::from_code(c).ok())
-            .or_else(|| (r.text(&format!("rsign_none_{code}")) == "yes").then(BTreeSet::new))
-    } else {
-        None
-    };
-    let offered = if response.is_some() { 1 } else { 0 };
-    Some(FoodOffer {
-        code: FoodCode(code.to_owned()),
-        offers: r.count(&format!("offers_{code}"), 200).and_then(|n| u16::try_from(n).ok()).unwrap_or(offered),
-        response,
-        unsafe_form: r.yes_no(&format!("unsafe_{code}")),
-        signs,
-        // Two days: later signs are not linked to the food by the person asking.
-        minutes_after: r.count(&format!("minutes_{code}"), 2 * 24 * 60).and_then(|n| u16::try_from(n).ok()),
-        hold_lifted: r.text(&format!("lifted_{code}")) == "yes",
-    })
-}
-
 #[cfg(test)]
-mod tests {
-    use super::*;
-
-    fn d(text: &str) -> NaiveDate {
-        text.parse().expect("a date")
-    }
-
-    fn read(pairs: &[(&str, &str)]) -> VisitRead {
-        let pairs: Vec<(String, String)> = pairs.iter().map(|(k, v)| ((*k).to_owned(), (*v).to_owned())).collect();
-        let frame = VisitFrame { id: VisitId(1), born: d("2026-03-14"), today: d("2026-11-25"), foods: &|code| code != "stone" };
-        read_visit(&pairs, &frame)
-    }
-
-    #[test]
-    fn an_empty_form_is_a_visit_at_which_nothing_was_asked() {
-        let read = read(&[]);
-        assert!(read.faults.is_empty());
-        assert_eq!(read.visit, Visit::empty(VisitId(1), d("2026-11-25"), Contact::Home));
-    }
-
-    #[test]
-    fn measurements_are_understood_in_the_units_people_type() {
-        let r = read(&[("weight", "7,35"), ("length", "655"), ("arm", "13.4"), ("feet", "no")]);
-        assert!(r.faults.is_empty(), "{:?}", r.faults);
-        assert_eq!(r.visit.weight.map(Weight::grams), Some(7350));
-        assert_eq!(r.visit.length.map(Length::mm), Some(655));
-        assert_eq!(r.visit.muac.map(Muac::mm), Some(134));
-        assert_eq!(r.visit.oedema, Some(false));
-        assert_eq!(read(&[("length", "65,5"), ("arm", "134")]).visit, {
-            let mut v = read(&[]).visit;
-            v.length = Length::from_mm(655).ok();
-            v.muac = Muac::from_mm(134).ok();
-            v
-        });
-    }
-
-    #[test]
-    fn all_faults_come_at_once_and_the_rest_is_kept() {
-        let r = read(&[
-            ("weight", "735"),
-            ("length", "lang"),
-            ("arm", "5"),
-            ("meals", "31"),
-            ("contact", "dream"),
-            ("breastfed", "yes"),
-            ("danger", "fits_now"),
-            ("food_stone", "accepted"),
-        ]);
-        let fields: Vec<&str> = r.faults.iter().map(|(f, _)| f).collect();
-        assert_eq!(fields, ["contact", "weight", "length", "arm", "meals", "food_stone"]);
-        assert_eq!(r.faults.of("weight"), Some(&Fault::Outside { least: "0.5".into(), most: "25".into(), unit: "kg" }));
-        assert_eq!(r.visit.breastfed, Some(true));
-        assert!(r.has_danger(), "danger is not lost to a slip elsewhere");
-    }
-
-    #[test]
-    fn not_asked_is_not_no() {
-        let r = read(&[("danger_none", "yes"), ("groups", "dairy"), ("groups_none", "yes")]);
-        assert_eq!(r.visit.danger_signs, Some(BTreeSet::new()));
-        assert_eq!(r.visit.groups, Some(BTreeSet::from([FoodGroup::Dairy])), "a tick counts even beside none-of-these");
-        assert_eq!(r.visit.low_value, None);
-        assert_eq!(r.visit.plans, None);
-    }
-
-    #[test]
-    fn days_must_be_possible() {
-        let day = |y: &str, m: &str, dd: &str| read(&[("day", "other"), ("on_day", dd), ("on_month", m), ("on_year", y)]);
-        assert_eq!(day("2026", "11", "3").visit.on, d("2026-11-03"));
-        assert_eq!(day("26", "11", "٣").visit.on, d("2026-11-03"));
-        assert_eq!(day("2026", "2", "30").faults.of("on_day"), Some(&Fault::NotADate));
-        assert_eq!(day("2026", "11", "26").faults.of("on_day"), Some(&Fault::InFuture));
-        assert_eq!(day("2026", "3", "13").faults.of("on_day"), Some(&Fault::BeforeBirth));
-        assert_eq!(day("", "", "").faults.of("on_day"), Some(&Fault::Missing));
-        let started = read(&[("day", "yesterday"), ("started_day", "25"), ("started_month", "11"), ("started_year", "2026")]);
-        assert_eq!(started.faults.of("started_day"), Some(&Fault::AfterVisit));
-    }
-
-    #[test]
-    fn foods_and_reactions() {
-        let r = read(&[
-            ("food_beans", "accepted"),
-            ("food_mango", ""),
-            ("food_egg", "reaction"),
-            ("rsign_egg", "wheeze"),
-            ("minutes_egg", "15"),
-            ("lifted_fish", "yes"),
-            ("outcome_weight.low", "seen"),
-        ]);
-        assert!(r.faults.is_empty(), "{:?}", r.faults);
-        let by: Vec<(&str, u16, bool)> = r.visit.foods.iter().map(|f| (f.code.as_str(), f.offers, f.hold_lifted)).collect();
-        assert_eq!(by, [("beans", 1, false), ("egg", 1, false), ("fish", 0, true)]);
-        assert_eq!(r.visit.foods[1].signs, Some(BTreeSet::from([ReactionSign::Wheeze])));
-        assert_eq!(r.visit.outcomes, [ToldOutcome { rule: RuleId::WeightLow, outcome: Outcome::Seen }]);
-    }
-}
+mod tests;

@@ -1,0 +1,169 @@
+//! The visit form: what people type and what it becomes.
+
+use super::*;
+use crate::food::FoodCode;
+
+fn d(text: &str) -> NaiveDate {
+    text.parse().expect("a date")
+}
+
+fn read(pairs: &[(&str, &str)]) -> VisitRead {
+    let pairs: Vec<(String, String)> = pairs.iter().map(|(k, v)| ((*k).to_owned(), (*v).to_owned())).collect();
+    let frame = VisitFrame { id: VisitId(1), born: d("2026-03-14"), today: d("2026-11-25"), foods: &|code| code != "stone" };
+    read_visit(&pairs, &frame)
+}
+
+#[test]
+fn an_empty_form_is_a_visit_at_which_nothing_was_asked() {
+    let read = read(&[]);
+    assert!(read.faults.is_empty());
+    assert_eq!(read.visit, Visit::empty(VisitId(1), d("2026-11-25"), Contact::Home));
+}
+
+#[test]
+fn measurements_are_understood_in_the_units_people_type() {
+    let r = read(&[("weight", "7,35"), ("length", "655"), ("arm", "13.4"), ("feet", "no")]);
+    assert!(r.faults.is_empty(), "{:?}", r.faults);
+    assert_eq!(r.visit.weight.map(Weight::grams), Some(7350));
+    assert_eq!(r.visit.length.map(Length::mm), Some(655));
+    assert_eq!(r.visit.muac.map(Muac::mm), Some(134));
+    assert_eq!(r.visit.oedema, Some(false));
+    assert_eq!(read(&[("length", "65,5"), ("arm", "134")]).visit, {
+        let mut v = read(&[]).visit;
+        v.length = Length::from_mm(655).ok();
+        v.muac = Muac::from_mm(134).ok();
+        v
+    });
+}
+
+#[test]
+fn all_faults_come_at_once_and_the_rest_is_kept() {
+    let r = read(&[
+        ("weight", "735"),
+        ("length", "lang"),
+        ("arm", "5"),
+        ("meals", "31"),
+        ("contact", "dream"),
+        ("breastfed", "yes"),
+        ("danger", "fits_now"),
+        ("food_stone", "accepted"),
+    ]);
+    let fields: Vec<&str> = r.faults.iter().map(|(f, _)| f).collect();
+    assert_eq!(fields, ["contact", "weight", "length", "arm", "meals", "food_stone"]);
+    assert_eq!(r.faults.of("weight"), Some(&Fault::Outside { least: "0.5".into(), most: "25".into(), unit: "kg" }));
+    assert_eq!(r.visit.breastfed, Some(true));
+    assert!(r.has_danger(), "danger is not lost to a slip elsewhere");
+}
+
+#[test]
+fn not_asked_is_not_no() {
+    let r = read(&[("danger_none", "yes"), ("groups", "dairy"), ("groups_none", "yes")]);
+    assert_eq!(r.visit.danger_signs, Some(BTreeSet::new()));
+    assert_eq!(r.visit.groups, Some(BTreeSet::from([FoodGroup::Dairy])), "a tick counts even beside none-of-these");
+    assert_eq!(r.visit.low_value, None);
+    assert_eq!(r.visit.plans, None);
+}
+
+#[test]
+fn days_must_be_possible() {
+    let day = |y: &str, m: &str, dd: &str| read(&[("day", "other"), ("on_day", dd), ("on_month", m), ("on_year", y)]);
+    assert_eq!(day("2026", "11", "3").visit.on, d("2026-11-03"));
+    assert_eq!(day("26", "11", "٣").visit.on, d("2026-11-03"));
+    assert_eq!(day("2026", "2", "30").faults.of("on_day"), Some(&Fault::NotADate));
+    assert_eq!(day("2026", "11", "26").faults.of("on_day"), Some(&Fault::InFuture));
+    assert_eq!(day("2026", "3", "13").faults.of("on_day"), Some(&Fault::BeforeBirth));
+    assert_eq!(day("", "", "").faults.of("on_day"), Some(&Fault::Missing));
+    let started = read(&[("day", "yesterday"), ("started_day", "25"), ("started_month", "11"), ("started_year", "2026")]);
+    assert_eq!(started.faults.of("started_day"), Some(&Fault::AfterVisit));
+}
+
+#[test]
+fn foods_and_reactions() {
+    let r = read(&[
+        ("food_beans", "accepted"),
+        ("food_mango", ""),
+        ("food_egg", "reaction"),
+        ("rsign_egg", "wheeze"),
+        ("minutes_egg", "15"),
+        ("lifted_fish", "yes"),
+        ("outcome_weight.low", "seen"),
+    ]);
+    assert!(r.faults.is_empty(), "{:?}", r.faults);
+    let by: Vec<(&str, u16, bool)> = r.visit.foods.iter().map(|f| (f.code.as_str(), f.offers, f.hold_lifted)).collect();
+    assert_eq!(by, [("beans", 1, false), ("egg", 1, false), ("fish", 0, true)]);
+    assert_eq!(r.visit.foods[1].signs, Some(BTreeSet::from([ReactionSign::Wheeze])));
+    assert_eq!(r.visit.outcomes, [ToldOutcome { rule: RuleId::WeightLow, outcome: Outcome::Seen }]);
+}
+
+#[test]
+fn another_food_is_chosen_in_a_box() {
+    let r = read(&[
+        ("other1_food", "mango"),
+        ("other1_taken", "refused"),
+        ("other1_offers", "3"),
+        ("other2_food", "egg"),
+        ("other2_taken", "reaction"),
+        ("other2_rsign", "hives_widespread"),
+        ("other2_minutes", "30"),
+    ]);
+    assert!(r.faults.is_empty(), "{:?}", r.faults);
+    let by: Vec<_> = r.visit.foods.iter().map(|f| (f.code.as_str(), f.offers, f.response)).collect();
+    assert_eq!(by, [("mango", 3, Some(Response::Refused)), ("egg", 1, Some(Response::Reaction))]);
+    assert_eq!(r.visit.foods[1].signs, Some(BTreeSet::from([ReactionSign::HivesWidespread])));
+    assert_eq!(r.visit.foods[1].minutes_after, Some(30));
+}
+
+#[test]
+fn a_reaction_whose_food_was_forgotten_is_still_danger() {
+    let r = read(&[("other1_taken", "reaction"), ("other1_rsign", "wheeze")]);
+    assert_eq!(r.faults.of("other1_food"), Some(&Fault::Missing));
+    assert!(r.has_danger());
+    assert_eq!(r.reaction_without_food, Some(BTreeSet::from([ReactionSign::Wheeze])));
+    assert!(r.visit.foods.is_empty());
+}
+
+#[test]
+fn a_food_named_twice_is_one_food_and_the_worse_response_counts() {
+    let r = read(&[("food_egg", "accepted"), ("other1_food", "egg"), ("other1_taken", "reaction"), ("other2_food", "stone")]);
+    assert_eq!(r.visit.foods.len(), 1);
+    assert_eq!((r.visit.foods[0].offers, r.visit.foods[0].response), (2, Some(Response::Reaction)));
+    assert_eq!(r.faults.of("other2_food"), Some(&Fault::UnknownChoice));
+}
+
+#[test]
+fn a_tick_is_yes_and_what_is_not_ticked_is_no_only_if_all_was_asked() {
+    let shown = ("also_shown", "iron_source sweet_drink tea_coffee salt sugar honey");
+    let some = read(&[shown, ("also", "iron_source"), ("also", "salt"), ("also", "honey")]).visit;
+    assert_eq!((some.iron_source, some.sweet_drink, some.bottle), (Some(true), None, None));
+    assert_eq!(some.low_value, Some(BTreeSet::from([LowValue::Salt])));
+    assert_eq!(some.foods.iter().map(|f| (f.code.clone(), f.offers, f.response)).collect::<Vec<_>>(), [(FoodCode("honey".into()), 1, None)]);
+    let all = read(&[shown, ("also", "iron_source"), ("also_all", "yes")]).visit;
+    assert_eq!((all.iron_source, all.sweet_drink, all.low_value), (Some(true), Some(false), Some(BTreeSet::new())));
+    assert_eq!(all.bottle, None, "a line that was not on the page was not asked");
+    let own = read(&[shown, ("also_all", "yes"), ("sweet_drink", "yes")]).visit;
+    assert_eq!(own.sweet_drink, Some(true), "a question of its own is not overruled");
+}
+
+#[test]
+fn nothing_besides_breast_milk_answers_what_it_covers() {
+    let v = read(&[("breast_only", "yes")]).visit;
+    assert_eq!((v.breast_only, v.solids_yesterday, v.other_drink), (Some(true), Some(false), Some(false)));
+    assert_eq!((v.formula_times, v.animal_milk_times, v.bottle, v.meals), (Some(0), Some(0), None, None));
+    let contrary = read(&[("breast_only", "yes"), ("formula_times", "2")]).visit;
+    assert_eq!(contrary.formula_times, Some(2), "what was answered itself stays");
+    assert_eq!(read(&[("other_milk", "no"), ("animal_milk_times", "1")]).visit.animal_milk_times, Some(1));
+}
+
+#[test]
+fn no_step_further_means_that_the_usual_is_the_best() {
+    let v = read(&[("texture_usual", "1"), ("texture_best", "same")]).visit;
+    assert_eq!(v.texture_best, Texture::new(1));
+    assert_eq!(read(&[("texture_best", "same")]).visit.texture_best, None);
+    assert_eq!(read(&[("texture_usual", "1"), ("texture_best", "3")]).visit.texture_best, Texture::new(3));
+}
+
+#[test]
+fn a_measurement_is_confirmed_by_a_tick_beside_it() {
+    let v = read(&[("weight", "12.4"), ("confirmed_weight", "yes")]).visit;
+    assert_eq!(v.confirmed, BTreeSet::from([Measurement::Weight]));
+}
