@@ -19,6 +19,7 @@ pub mod report;
 pub mod role;
 pub mod rule;
 pub mod units;
+pub mod unusual;
 pub mod visit;
 
 pub use code::UnknownCode;

@@ -2,6 +2,8 @@
 //! the caller keeps the text to show the form again.
 
 pub mod child;
+pub mod fill;
+pub mod questions;
 pub mod visit;
 
 use chrono::NaiveDate;

@@ -157,8 +157,7 @@ fn offer(r: &mut Reader<'_>, code: &str, names: &Names) -> FoodOffer {
     let given = r.text(&names.response) == "given";
     let response = if given { None } else { r.choice(&names.response, |c| Response::from_code(c).ok()) };
     let signs = if response == Some(Response::Reaction) {
-        asked(r, &names.signs, |c| ReactionSign::from_code(c).ok())
-            .or_else(|| (r.text(&names.no_signs) == "yes").then(BTreeSet::new))
+        asked(r, &names.signs, |c| ReactionSign::from_code(c).ok()).or_else(|| (r.text(&names.no_signs) == "yes").then(BTreeSet::new))
     } else {
         None
     };

@@ -136,7 +136,10 @@ fn a_tick_is_yes_and_what_is_not_ticked_is_no_only_if_all_was_asked() {
     let some = read(&[shown, ("also", "iron_source"), ("also", "salt"), ("also", "honey")]).visit;
     assert_eq!((some.iron_source, some.sweet_drink, some.bottle), (Some(true), None, None));
     assert_eq!(some.low_value, Some(BTreeSet::from([LowValue::Salt])));
-    assert_eq!(some.foods.iter().map(|f| (f.code.clone(), f.offers, f.response)).collect::<Vec<_>>(), [(FoodCode("honey".into()), 1, None)]);
+    assert_eq!(
+        some.foods.iter().map(|f| (f.code.clone(), f.offers, f.response)).collect::<Vec<_>>(),
+        [(FoodCode("honey".into()), 1, None)]
+    );
     let all = read(&[shown, ("also", "iron_source"), ("also_all", "yes")]).visit;
     assert_eq!((all.iron_source, all.sweet_drink, all.low_value), (Some(true), Some(false), Some(BTreeSet::new())));
     assert_eq!(all.bottle, None, "a line that was not on the page was not asked");
