@@ -89,6 +89,32 @@ fn every_code_of_the_domain_has_words() {
     }
 }
 
+/// Names of the enums that the macro of the vocabulary makes in a source text.
+fn vocabularies(source: &str) -> Vec<String> {
+    let body = |rest: &str| {
+        let declared = rest.lines().map(str::trim).find(|line| !line.is_empty() && !line.starts_with("///") && !line.starts_with('#'));
+        declared.and_then(|line| line.split_once(',')).map(|(name, _)| name.to_owned())
+    };
+    source.split("\ncodes! {").skip(1).filter_map(body).collect()
+}
+
+#[test]
+fn no_vocabulary_of_the_domain_is_left_without_words() {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src");
+    let mut files = Vec::new();
+    source_files(&root.join("domain"), &mut files);
+    let told = std::fs::read_to_string(root.join("i18n/codes.rs")).expect("the words of codes");
+    let mut seen = 0;
+    for file in files {
+        for name in vocabularies(&std::fs::read_to_string(&file).expect("a source file")) {
+            seen += 1;
+            // Rules have four texts each and a test of their own.
+            assert!(name == "RuleId" || told.contains(&format!("({name}) =")), "{name} of {} has no words", file.display());
+        }
+    }
+    assert!(seen >= 20, "the scan found only {seen} vocabularies");
+}
+
 #[test]
 fn every_rule_has_its_four_texts() {
     for lang in WRITTEN {

@@ -10,6 +10,8 @@ use domain::food::FoodGroup;
 use domain::food::ReactionSign;
 use domain::food::Response;
 use domain::food::Texture;
+use domain::growth::Indicator;
+use domain::growth::NotComputable;
 use domain::role::Action;
 use domain::role::Role;
 use domain::rule::Class;
@@ -104,6 +106,10 @@ words_of! {
     follow_up_state(FollowUpState) = "follow-up-state";
     /// `Weight for age (z)`
     evidence_name(EvidenceKey) = "evidence";
+    /// `Weight for age`
+    indicator(Indicator) = "indicator";
+    /// `both feet are swollen: the weight is not that of the body`
+    not_computable(NotComputable) = "not-computable";
 }
 
 /// `mashed, soft lumps`

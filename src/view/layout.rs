@@ -16,7 +16,6 @@ use crate::i18n::format;
 use crate::view::icons;
 
 pub use crate::view::layout::nav::Nav;
-pub use crate::view::layout::nav::first_page;
 
 /// The protocol that the page's advice comes from.
 #[derive(Debug, Clone, Copy)]
@@ -94,6 +93,7 @@ impl<'a> Shell<'a> {
 pub fn page(shell: &Shell<'_>, body: Markup) -> Markup {
     let w = shell.w;
     let reach = nav::reach(shell);
+    let head = head(shell);
     let body_class = match (shell.wide, shell.urgent) {
         (true, true) => Some("wide urgent"),
         (true, false) => Some("wide"),
@@ -112,8 +112,8 @@ pub fn page(shell: &Shell<'_>, body: Markup) -> Markup {
             }
             body class=[body_class] {
                 a.skip href="#main" { (w.say("common-skip")) }
-                (icons::sprite(&[&body, &reach]))
-                (head(shell))
+                (icons::sprite(&[&head, &reach, &body]))
+                (head)
                 @if shell.demo { div.signal { div { p { (w.say("common-demo")) } } } }
                 @if let Some(date) = shell.as_of { (as_of(shell, date)) }
                 (reach)
@@ -133,7 +133,7 @@ fn head(shell: &Shell<'_>) -> Markup {
     html! {
         header.head { div {
             a.mark href="/" { (icons::mark()) (w.say("common-brand")) }
-            @if shell.role.is_some() { (foot::emergency(shell)) }
+            (foot::emergency(shell))
         } }
     }
 }

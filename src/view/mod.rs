@@ -1,10 +1,16 @@
 //! Pages as functions from values to markup. Views decide looks, never rules: no store, no service, no web framework.
 
+pub mod chart;
+#[cfg(test)]
+pub(crate) mod checks;
 pub mod filled;
 pub mod icons;
 pub mod layout;
 pub mod parts;
 pub mod pieces;
+pub mod ribbon;
+#[cfg(test)]
+mod samples;
 pub mod sign_in;
 pub mod trouble;
 

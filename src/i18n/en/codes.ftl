@@ -231,6 +231,23 @@ evidence-days = Days
 evidence-date = Date
 evidence-held-before = The same at the visit before
 
+# Growth indices
+indicator-waz = Weight for age
+indicator-laz = Length for age
+indicator-wlz = Weight for length
+indicator-bmiz = Body mass index for age
+indicator-mauz = Upper arm for age
+indicator-hcz = Head for age
+
+# Why an index has no value
+not-computable-not-measured = not measured
+not-computable-no-weight = no weight
+not-computable-no-length = no length
+not-computable-oedema = both feet are swollen: the weight is not that of the body
+not-computable-before-due-date = before the due date: use the hospital’s chart
+not-computable-age-outside-table = no table for this age
+not-computable-length-outside-table = no table for this length
+
 # Food stages by age
 stage-milk-only = Milk only
 stage-first-tastes = First tastes

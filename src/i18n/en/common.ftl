@@ -32,7 +32,6 @@ common-protocol-not-approved = Not yet approved by a clinician.
 common-call-number = Call { $number }
 common-call-local = Call your local emergency number
 common-emergency-number = Emergency: { $number }
-common-emergency-local = Emergency: your local emergency number
 
 # Cautions: fixed text. A programme may translate it, not shorten it.
 common-caution-line = Spoonround helps plan visits. It does not diagnose. Follow your local protocol and your supervisor. A baby on a list may be healthy; a baby not on it may be ill. Believe what you see.

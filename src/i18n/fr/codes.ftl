@@ -231,6 +231,23 @@ evidence-days = Jours
 evidence-date = Date
 evidence-held-before = Pareil à la visite d’avant
 
+# Growth indices
+indicator-waz = Poids pour l’âge
+indicator-laz = Taille pour l’âge
+indicator-wlz = Poids pour la taille
+indicator-bmiz = Indice de masse corporelle pour l’âge
+indicator-mauz = Bras pour l’âge
+indicator-hcz = Tête pour l’âge
+
+# Why an index has no value
+not-computable-not-measured = pas mesuré
+not-computable-no-weight = pas de poids
+not-computable-no-length = pas de taille
+not-computable-oedema = deux pieds gonflés : le poids n’est pas celui du corps
+not-computable-before-due-date = avant le terme prévu : utilisez la courbe de l’hôpital
+not-computable-age-outside-table = pas de table pour cet âge
+not-computable-length-outside-table = pas de table pour cette taille
+
 # Food stages by age
 stage-milk-only = Lait seulement
 stage-first-tastes = Premiers goûts

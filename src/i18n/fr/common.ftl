@@ -32,7 +32,6 @@ common-protocol-not-approved = Pas encore approuvé par un clinicien.
 common-call-number = Appeler le { $number }
 common-call-local = Appelez votre numéro d’urgence local
 common-emergency-number = Urgence : { $number }
-common-emergency-local = Urgence : votre numéro d’urgence local
 
 # Cautions: fixed text. A programme may translate it, not shorten it.
 common-caution-line = Spoonround aide à prévoir les visites. Il ne pose pas de diagnostic. Suivez votre protocole local et votre superviseur. Un bébé sur une liste peut aller bien ; un bébé qui n’y est pas peut être malade. Fiez-vous à ce que vous voyez.

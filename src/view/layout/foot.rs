@@ -1,5 +1,7 @@
 //! The foot of every page: cautions, protocol, emergency number, language, password, signing out.
 
+use domain::role::Action;
+use domain::role::may;
 use maud::Markup;
 use maud::html;
 
@@ -91,13 +93,13 @@ fn language(shell: &Shell<'_>) -> Markup {
     }
 }
 
-/// The emergency number in the head: a call where there is a number.
+/// The emergency number in the head, for those who meet children, once the programme has set one.
 pub(super) fn emergency(shell: &Shell<'_>) -> Markup {
     let w = shell.w;
+    let meets_children = shell.role.is_some_and(|role| may(role, Action::SeeChildren));
     html! {
-        @match number(shell) {
-            Some(number) => { (call_link(number, "sos", &html! { (w.say_with("common-emergency-number", args!["number" => number])) })) }
-            None => { span.sos { (w.say("common-emergency-local")) } }
+        @if let Some(number) = number(shell).filter(|_| meets_children) {
+            (call_link(number, "sos", &html! { (w.say_with("common-emergency-number", args!["number" => number])) }))
         }
     }
 }

@@ -90,17 +90,6 @@ impl Nav {
     }
 }
 
-/// The page a role starts on.
-#[must_use]
-pub const fn first_page(role: Role) -> &'static str {
-    match role {
-        Role::Worker => Nav::Round.path(),
-        Role::Supervisor => Nav::Late.path(),
-        Role::Manager => Nav::Reports.path(),
-        Role::Administrator => Nav::People.path(),
-    }
-}
-
 /// The bar within reach: the ways to go, or in an emergency the call.
 pub(super) fn reach(shell: &Shell<'_>) -> Markup {
     let w = shell.w;

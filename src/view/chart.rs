@@ -1,0 +1,260 @@
+//! A growth chart as inline drawing: curves of the standard, the child's line, and the same numbers in a table.
+//! Knows scales and strokes; what is normal it does not know.
+
+use domain::child::Sex;
+use domain::growth::Indicator;
+use domain::growth::reference_value;
+use maud::Markup;
+use maud::Render;
+use maud::html;
+
+use crate::i18n::Words;
+use crate::view::parts::Cell;
+use crate::view::parts::Table;
+use crate::view::parts::details;
+
+/// Mean length of a calendar month in days, for the ticks of the axis.
+const DAYS_A_MONTH: f64 = 30.4375;
+/// Lengths of the axis in months: the shortest that holds the child plus a month.
+const AXES: [u32; 4] = [6, 12, 18, 24];
+
+const LEFT: f64 = 34.0;
+const RIGHT: f64 = 324.0;
+const TOP: f64 = 24.0;
+const BOTTOM: f64 = 296.0;
+
+/// One visit on the chart.
+#[derive(Debug, Clone)]
+pub struct Point {
+    /// Age in days, corrected as the curves are.
+    pub age_days: i32,
+    /// The measurement in the unit of the chart; none: a gap in the line.
+    pub value: Option<f64>,
+    /// The age in words, for the table.
+    pub age: String,
+    /// The date in words, for the table.
+    pub date: String,
+    /// The measurement in words, for the table.
+    pub said: String,
+}
+
+/// One curve of the standard.
+#[derive(Debug, Clone)]
+pub struct Curve {
+    /// Its z: −3 to 3.
+    pub z: i8,
+    /// Age in days and value, by age.
+    pub points: Vec<(f64, f64)>,
+}
+
+/// A growth chart.
+pub struct GrowthChart<'a> {
+    /// The words of the page.
+    pub w: &'a Words,
+    /// Sets the ids of one chart apart from another's on the page.
+    pub id: &'a str,
+    /// What it shows: `Oku: weight for age`.
+    pub title: String,
+    /// The finding in words.
+    pub finding: String,
+    /// The unit, over the axis.
+    pub unit: String,
+    /// The head of the table's last column.
+    pub value_name: String,
+    /// The visits by age.
+    pub points: Vec<Point>,
+    /// The curves.
+    pub curves: Vec<Curve>,
+}
+
+/// The length of the axis in months for a child of this age.
+#[must_use]
+pub fn axis_months(oldest_days: i32) -> u32 {
+    let needed = f64::from(oldest_days.max(0)) / DAYS_A_MONTH + 1.0;
+    AXES.into_iter().find(|months| f64::from(*months) >= needed).unwrap_or(24)
+}
+
+/// The curves −3 to 3 of an index by age, over an axis of this length. Points lie closer where the curves bend: every day
+/// in the first two weeks, weekly to three months, then twice a month.
+#[must_use]
+pub fn curves(indicator: Indicator, sex: Sex, months: u32) -> Vec<Curve> {
+    let last = i32::try_from(months).unwrap_or(24).min(24) * 3044 / 100;
+    let mut days: Vec<i32> = (0..14).chain((14..91).step_by(7)).chain((91..last).step_by(15)).take_while(|day| *day < last).collect();
+    days.push(last);
+    (-3..=3)
+        .map(|z| Curve {
+            z,
+            points: days
+                .iter()
+                .filter_map(|day| reference_value(indicator, sex, *day, f64::from(z)).map(|value| (f64::from(*day), value)))
+                .collect(),
+        })
+        .collect()
+}
+
+/// From ages and values to places on the canvas.
+struct Scale {
+    months: u32,
+    least: f64,
+    most: f64,
+    step: f64,
+}
+
+impl Scale {
+    fn of(chart: &GrowthChart<'_>) -> Self {
+        let months = axis_months(chart.points.iter().map(|p| p.age_days).max().unwrap_or(0));
+        let end = f64::from(months) * DAYS_A_MONTH;
+        let drawn = chart.curves.iter().flat_map(|c| &c.points).filter(|(day, _)| (0.0..=end).contains(day)).map(|(_, value)| *value);
+        let own = chart.points.iter().filter_map(drawable);
+        let (least, most) = drawn.chain(own).filter(|v| v.is_finite()).fold((f64::MAX, f64::MIN), |(a, b), v| (a.min(v), b.max(v)));
+        let (least, most) = if least <= most { (least, most) } else { (0.0, 1.0) };
+        let step = step_for(most - least);
+        let least = (least / step).floor() * step;
+        Self { months, least, most: ((most / step).ceil() * step).max(least + step), step }
+    }
+
+    fn x(&self, days: f64) -> f64 {
+        LEFT + days / (f64::from(self.months) * DAYS_A_MONTH) * (RIGHT - LEFT)
+    }
+
+    fn y(&self, value: f64) -> f64 {
+        BOTTOM - (value - self.least) / (self.most - self.least) * (BOTTOM - TOP)
+    }
+
+    fn holds(&self, days: i32) -> bool {
+        days >= 0 && f64::from(days) <= f64::from(self.months) * DAYS_A_MONTH
+    }
+
+    fn ticks(&self) -> Vec<f64> {
+        // At most nine steps, by the choice of the step.
+        (0..=20).map(|n| self.least + f64::from(n) * self.step).take_while(|v| *v <= self.most + self.step / 2.0).collect()
+    }
+}
+
+/// A round step that makes at most nine lines.
+fn step_for(range: f64) -> f64 {
+    [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0].into_iter().find(|step| range / step <= 7.0).unwrap_or(range.max(1.0))
+}
+
+/// The value of a point that can be drawn: a number, measured.
+fn drawable(point: &Point) -> Option<f64> {
+    point.value.filter(|v| v.is_finite() && point.age_days >= 0)
+}
+
+/// A place on the canvas, to a tenth of its unit.
+fn at(place: f64) -> String {
+    format!("{place:.1}")
+}
+
+impl GrowthChart<'_> {
+    /// The child's line in pieces: a visit without a measurement parts it.
+    fn pieces(&self, scale: &Scale) -> Vec<Vec<(f64, f64)>> {
+        let mut points: Vec<&Point> = self.points.iter().filter(|p| scale.holds(p.age_days)).collect();
+        points.sort_by_key(|p| p.age_days);
+        let mut pieces = vec![Vec::new()];
+        for point in points {
+            match (drawable(point), pieces.last_mut()) {
+                (Some(value), Some(piece)) => piece.push((scale.x(f64::from(point.age_days)), scale.y(value))),
+                _ => pieces.push(Vec::new()),
+            }
+        }
+        pieces.retain(|piece| !piece.is_empty());
+        pieces
+    }
+
+    fn grid(&self, scale: &Scale) -> Markup {
+        let month_step = if scale.months > 12 { 3 } else { scale.months / 6 };
+        html! {
+            @for value in scale.ticks() {
+                path.grid d={ "M" (LEFT) " " (at(scale.y(value))) "H" (RIGHT) } {}
+                text.sub.y x=(LEFT - 6.0) y=(at(scale.y(value) + 4.5)) text-anchor="end" { (tick(value, scale.step)) }
+            }
+            @for month in (0..=scale.months).step_by(usize::try_from(month_step.max(1)).unwrap_or(1)) {
+                @let x = at(scale.x(f64::from(month) * DAYS_A_MONTH));
+                path.grid d={ "M" (x) " " (BOTTOM) "V" (TOP) } {}
+                text.sub.x x=(x) y="313" text-anchor="middle" { (month) }
+            }
+            path.axis d={ "M" (LEFT) " " (TOP) "V" (BOTTOM) "H" (RIGHT) } fill="none" {}
+        }
+    }
+
+    fn curve(scale: &Scale, curve: &Curve) -> Markup {
+        let end = f64::from(scale.months) * DAYS_A_MONTH;
+        let inside: Vec<(f64, f64)> =
+            curve.points.iter().copied().filter(|(day, value)| (0.0..=end).contains(day) && value.is_finite()).collect();
+        html! {
+            @if let Some((_, last)) = inside.last() {
+                polyline class={ "z" (curve.z.unsigned_abs().min(3)) } points=(line(inside.iter().map(|(day, v)| (scale.x(*day), scale.y(*v))))) {}
+                text x="329" y=(at(scale.y(*last) + 4.5)) { (z_name(curve.z)) }
+            }
+        }
+    }
+
+    fn drawing(&self, scale: &Scale) -> Markup {
+        let pieces = self.pieces(scale);
+        let count: usize = pieces.iter().map(Vec::len).sum();
+        html! {
+            svg.chart viewBox="0 0 360 330" role="img" aria-labelledby={ (self.id) "-title " (self.id) "-desc" } {
+                title id={ (self.id) "-title" } { (self.title) }
+                desc id={ (self.id) "-desc" } { (self.finding) }
+                (self.grid(scale))
+                @for curve in &self.curves { (Self::curve(scale, curve)) }
+                @for piece in &pieces { @if piece.len() > 1 { polyline.kid points=(line(piece.iter().copied())) {} } }
+                @for (n, (x, y)) in pieces.iter().flatten().enumerate() {
+                    @if n + 1 == count {
+                        circle.pt.last cx=(at(*x)) cy=(at(*y)) r="5.5" {}
+                    } @else {
+                        circle.pt cx=(at(*x)) cy=(at(*y)) r="3.5" {}
+                    }
+                }
+                text.sub x="179" y="328" text-anchor="middle" { (self.w.say("common-chart-months")) }
+                text.sub x=(LEFT - 6.0) y="11" text-anchor="end" { (self.unit) }
+            }
+        }
+    }
+
+    fn numbers(&self) -> Markup {
+        let w = self.w;
+        let table = Table::scrolling(self.title.as_str())
+            .column(w.say("common-chart-age"), false)
+            .column(w.say("common-chart-date"), false)
+            .column(self.value_name.as_str(), true);
+        let table = self.points.iter().rev().fold(table, |table, point| {
+            let value = if point.value.is_some() { point.said.clone() } else { w.say("common-chart-not-measured") };
+            table.row(vec![Cell::text(&point.age), Cell::text(&point.date), Cell::number(&value)])
+        });
+        details(&w.say("common-chart-numbers"), false, &table.render())
+    }
+}
+
+impl Render for GrowthChart<'_> {
+    fn render(&self) -> Markup {
+        html! {
+            figure {
+                figcaption { (self.finding) }
+                (self.drawing(&Scale::of(self)))
+            }
+            p.quiet { (self.w.say("common-chart-note")) }
+            (self.numbers())
+        }
+    }
+}
+
+fn line(points: impl Iterator<Item = (f64, f64)>) -> String {
+    points.map(|(x, y)| format!("{x:.1},{y:.1}")).collect::<Vec<_>>().join(" ")
+}
+
+fn tick(value: f64, step: f64) -> String {
+    if step < 1.0 { format!("{value:.1}") } else { format!("{value:.0}") }
+}
+
+fn z_name(z: i8) -> String {
+    match z {
+        0 => "0".to_owned(),
+        up if up > 0 => format!("+{up}"),
+        down => format!("−{}", down.unsigned_abs()),
+    }
+}
+
+#[cfg(test)]
+mod tests;
