@@ -18,6 +18,7 @@ pub mod lists;
 pub mod people;
 pub mod placements;
 pub mod protocols;
+pub mod report_rows;
 mod rows;
 pub mod scope;
 pub mod sessions;

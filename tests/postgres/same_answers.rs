@@ -22,10 +22,12 @@ use spoonround::store::Scope;
 use spoonround::store::StoreError;
 use spoonround::store::audit;
 use spoonround::store::children;
+use spoonround::store::duplicates;
 use spoonround::store::follow_ups;
 use spoonround::store::lists;
 use spoonround::store::people;
 use spoonround::store::placements;
+use spoonround::store::report_rows;
 use spoonround::store::sessions;
 use spoonround::store::settings;
 use spoonround::store::submissions;
@@ -144,6 +146,12 @@ async fn follow_ups_lists_and_scope_answer_as_on_a_file() {
         .expect("closed");
     assert!(closed.is_some_and(|f| f.closing.is_some()));
     assert_eq!(follow_ups::history_of_child(db.direct(), child.id).await.expect("readable").len(), 2);
+    let september = (day("2026-09-01"), day("2026-09-30"));
+    let counted = report_rows::children(db.direct(), september, None, 9).await.expect("readable");
+    assert_eq!(counted.iter().map(|c| c.last_visit_on).collect::<Vec<_>>(), [Some(due(0)), Some(due(0))]);
+    assert_eq!(report_rows::follow_ups(db.direct(), september, None, 9).await.expect("readable").len(), 2);
+    let born = (day("2026-02-01"), day("2026-04-01"));
+    assert_eq!(duplicates::possible_duplicates(db.direct(), AreaId(1), born, "", 9).await.expect("readable").len(), 1);
     let to = placements::PlacementRecord {
         from_on: due(5),
         to_on: None,
