@@ -1,0 +1,55 @@
+//! Stories that are there to show something: each names the follow-ups it leaves open, how others were closed, and the lists it is on.
+
+mod closed;
+mod danger;
+mod data;
+mod endings;
+mod feeding;
+mod growth;
+
+use domain::rule::CloseReason;
+use domain::rule::RuleId;
+
+use crate::story::telling::Telling;
+
+/// A story with a purpose.
+pub struct Plot {
+    /// What it is called.
+    pub name: &'static str,
+    /// Rules with an open follow-up today; others may be open too.
+    pub open: &'static [RuleId],
+    /// Follow-ups no longer open, and why; others may be too.
+    pub closed: &'static [(RuleId, CloseReason)],
+    /// Visit lists that it is on.
+    pub lists: &'static [RuleId],
+    /// How it goes.
+    pub tell: fn(&mut Telling),
+}
+
+/// One child in so many has a plot until all have been told.
+const EVERY: u32 = 3;
+/// In larger demos plots come back, one child in so many.
+const AGAIN_EVERY: u32 = 25;
+
+/// All plots.
+pub fn all() -> impl Iterator<Item = &'static Plot> {
+    CHAPTERS.iter().copied().flatten()
+}
+
+/// So many children show every plot.
+#[must_use]
+pub fn children_for_all() -> u32 {
+    u32::try_from(all().count()).unwrap_or(u32::MAX).saturating_mul(EVERY)
+}
+
+const CHAPTERS: [&[Plot]; 6] = [danger::PLOTS, growth::PLOTS, feeding::PLOTS, data::PLOTS, closed::PLOTS, endings::PLOTS];
+
+/// The plot of the child with this number, if it has one.
+#[must_use]
+pub fn of_number(number: u32) -> Option<&'static Plot> {
+    let first_time = number.is_multiple_of(EVERY).then_some(number / EVERY);
+    let again = (number >= children_for_all() && number.is_multiple_of(AGAIN_EVERY)).then_some(number / AGAIN_EVERY);
+    let count = children_for_all() / EVERY;
+    let nth = first_time.filter(|&nth| nth < count).or(again.map(|nth| nth % count))?;
+    all().nth(usize::try_from(nth).ok()?)
+}
