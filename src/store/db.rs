@@ -118,6 +118,14 @@ impl Db {
         self.connection.execute_raw(sql).await.map(drop).map_err(|e| unwritable(target, e))
     }
 
+    /// Lets the engine count its rows, so that it chooses the right index: after filling a database, and once a day.
+    ///
+    /// # Errors
+    /// [`StoreError`].
+    pub async fn refresh_statistics(&self) -> Result<(), StoreError> {
+        self.connection.execute_unprepared("ANALYZE").await.map(drop).map_err(|e| self.place_of(e.into()))
+    }
+
     /// Closes every connection, so that the file is whole without its side files.
     ///
     /// # Errors
@@ -348,6 +356,14 @@ mod tests {
         assert!(!test.db.needs_migration().await.expect("readable"));
         test.db.migrate().await.expect("nothing to do");
         assert_eq!(text(&test.db, schema).await, before);
+    }
+
+    #[tokio::test]
+    async fn the_engine_knows_its_rows_after_counting() {
+        let test = TestDb::new().await;
+        areas::insert(test.db.direct(), &an_area(1)).await.expect("an area");
+        test.db.refresh_statistics().await.expect("counted");
+        assert_eq!(text(&test.db, "SELECT count(*) > 0 FROM sqlite_stat1 WHERE tbl = 'areas' AND stat LIKE '1 %'").await, "1");
     }
 
     #[tokio::test]
