@@ -43,7 +43,7 @@ pub(crate) fn structure(html: &str) -> Vec<String> {
         }
     }
     for set in all(&page, "fieldset") {
-        if !set.children().filter_map(ElementRef::wrap).next().is_some_and(|first| first.value().name() == "legend") {
+        if set.children().filter_map(ElementRef::wrap).next().is_none_or(|first| first.value().name() != "legend") {
             wrong.push("a fieldset that does not begin with its legend".to_owned());
         }
     }

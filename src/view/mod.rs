@@ -3,6 +3,8 @@
 pub mod chart;
 #[cfg(test)]
 pub(crate) mod checks;
+#[cfg(test)]
+mod contrast;
 pub mod filled;
 pub mod icons;
 pub mod layout;
