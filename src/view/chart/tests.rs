@@ -130,6 +130,8 @@ fn it_says_what_it_shows_to_those_who_do_not_see_it() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn no_series_breaks_the_drawing(
         series in prop::collection::vec((-40..900_i32, prop::option::of(prop::num::f64::ANY)), 0..40)
