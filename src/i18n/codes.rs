@@ -3,6 +3,7 @@
 use domain::child::ChildStatus;
 use domain::child::GestationSource;
 use domain::child::Sex;
+use domain::draft::visit::also::Also;
 use domain::evidence::EvidenceKey;
 use domain::fault::Fault;
 use domain::food::Allergen;
@@ -110,6 +111,8 @@ words_of! {
     indicator(Indicator) = "indicator";
     /// `both feet are swollen: the weight is not that of the body`
     not_computable(NotComputable) = "not-computable";
+    /// `Sweet drink`
+    also(Also) = "also";
 }
 
 /// `mashed, soft lumps`

@@ -263,3 +263,56 @@ food-state-trying = Trying
 food-state-accepted = Taken
 food-state-refused = Refused
 food-state-on-hold = On hold
+
+# One list for what is quickly asked
+also-iron-source = Iron drops or powder, or a food with iron added
+also-sweet-drink = Sweet drink
+also-unhealthy-food = Sweets, crisps or the like
+also-bottle = Bottle with a teat
+also-tea-coffee = Tea or coffee
+also-salt = Added salt
+also-sugar = Added sugar
+also-honey = Honey, since the last visit
+also-breastfeeding-trouble = Breastfeeding hurts, little milk, or poor attachment
+also-ill = Ill now
+
+# Why a supervisor closes
+close-category-clinician-decided = A clinician saw the child and decided
+close-category-seen-well = Seen at home: the child is well
+close-category-care-elsewhere = Cared for by another programme or clinic
+close-category-wrong-record = What was written is wrong and can no longer be corrected
+close-category-family-declines = The family does not want this followed up
+close-category-other = Something else
+
+# How bad a reaction to a food was
+reaction-level-severe = severe
+reaction-level-spreading = spreading
+reaction-level-mild = mild
+
+# Where an expected visit stands
+slot-state-not-yet = not yet
+slot-state-open = due now
+slot-state-late = late
+slot-state-skipped = passed over
+slot-state-seen = seen
+
+# Where a line of advice comes from
+mark-source = published source
+mark-memory = published source, from memory
+mark-practice = common practice
+mark-own = our own choice
+
+# How a food's local waiting age is taken
+hold-policy-advise = advice only
+hold-policy-flag = a follow-up
+
+# Iron in a food
+iron-heme = meat, fish, liver
+iron-fortified = iron added
+iron-none = none that counts
+
+# What the programme advises on milk and on allergens
+milk-mode-who2023 = formula or animal milk (WHO 2023)
+milk-mode-avoid-main-drink = no animal milk as the main drink before 12 months
+allergen-mode-with-solids = not later than other foods
+allergen-mode-local-wait = as the local protocol says

@@ -263,3 +263,56 @@ food-state-trying = À l’essai
 food-state-accepted = Accepté
 food-state-refused = Refusé
 food-state-on-hold = En pause
+
+# One list for what is quickly asked
+also-iron-source = Gouttes ou poudre de fer, ou aliment enrichi en fer
+also-sweet-drink = Boisson sucrée
+also-unhealthy-food = Bonbons, chips ou semblable
+also-bottle = Biberon avec tétine
+also-tea-coffee = Thé ou café
+also-salt = Sel ajouté
+also-sugar = Sucre ajouté
+also-honey = Miel, depuis la dernière visite
+also-breastfeeding-trouble = Allaitement douloureux, peu de lait ou mauvaise prise du sein
+also-ill = Malade maintenant
+
+# Why a supervisor closes
+close-category-clinician-decided = Un clinicien a vu l’enfant et décidé
+close-category-seen-well = Vu à la maison : l’enfant va bien
+close-category-care-elsewhere = Suivi par un autre programme ou centre de santé
+close-category-wrong-record = Ce qui est écrit est faux et ne peut plus être corrigé
+close-category-family-declines = La famille ne veut pas de ce suivi
+close-category-other = Autre chose
+
+# How bad a reaction to a food was
+reaction-level-severe = grave
+reaction-level-spreading = qui s’étend
+reaction-level-mild = légère
+
+# Where an expected visit stands
+slot-state-not-yet = pas encore
+slot-state-open = à faire maintenant
+slot-state-late = en retard
+slot-state-skipped = sautée
+slot-state-seen = vue
+
+# Where a line of advice comes from
+mark-source = source publiée
+mark-memory = source publiée, de mémoire
+mark-practice = pratique courante
+mark-own = notre choix
+
+# How a food's local waiting age is taken
+hold-policy-advise = conseil seulement
+hold-policy-flag = un suivi
+
+# Iron in a food
+iron-heme = viande, poisson, foie
+iron-fortified = enrichi en fer
+iron-none = aucun qui compte
+
+# What the programme advises on milk and on allergens
+milk-mode-who2023 = lait infantile ou lait animal (OMS 2023)
+milk-mode-avoid-main-drink = pas de lait animal comme boisson principale avant 12 mois
+allergen-mode-with-solids = pas plus tard que les autres aliments
+allergen-mode-local-wait = selon le protocole local
