@@ -8,6 +8,7 @@ pub mod child;
 pub mod child_code;
 mod code;
 pub mod draft;
+pub mod errand;
 pub mod evidence;
 pub mod fault;
 pub mod food;

@@ -41,8 +41,15 @@ use crate::store::summaries::NOTHING_DUE;
 use crate::store::summaries::SlotDays;
 use crate::store::summaries::TopFollowUp;
 
+mod day;
 #[cfg(test)]
 mod tests;
+
+pub use day::Checked;
+pub use day::everyone;
+pub use day::next_due;
+pub use day::round_of_worker;
+pub use day::seen_on;
 
 /// A child on a list.
 #[derive(Debug, Clone, PartialEq)]

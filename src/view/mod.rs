@@ -6,11 +6,13 @@ pub(crate) mod checks;
 #[cfg(test)]
 mod contrast;
 pub mod filled;
+pub mod find;
 pub mod icons;
 pub mod layout;
 pub mod parts;
 pub mod pieces;
 pub mod ribbon;
+pub mod round;
 #[cfg(test)]
 mod samples;
 pub mod sign_in;

@@ -13,8 +13,10 @@ use crate::store::summaries::SummaryRecord;
 use crate::store::testing::TestDb;
 use crate::store::testing::a_child;
 use crate::store::testing::a_summary;
+use crate::store::testing::a_visit;
 use crate::store::testing::day;
 use crate::store::testing::two_families;
+use crate::store::visits;
 
 fn top(class: Class, due: &str) -> Option<TopFollowUp> {
     let evidence = Evidence(vec![(EvidenceKey::Waz, Quantity::ZHundredths(-233))]);
@@ -204,4 +206,44 @@ async fn the_tick_finds_rows_whose_day_has_come() {
     let first = due(None, 2).await;
     assert_eq!(first, [(day("2026-11-24"), all[1].id), (day("2026-11-24"), all[3].id)]);
     assert_eq!(due(first.last().copied(), 2).await, [(day("2026-11-25"), all[0].id)]);
+}
+
+#[tokio::test]
+async fn a_worker_s_part_of_a_team_s_round_is_only_theirs() {
+    let (test, _) = a_caseload().await;
+    let of = async |worker| ids(&round_of_worker(test.db.direct(), Scope::Everything, worker, None, 50).await.expect("readable"));
+    assert_eq!(of(Some(PersonId(2))).await, [2]);
+    assert_eq!(of(Some(PersonId(3))).await, [0; 0]);
+    assert_eq!(of(None).await, ids(&round(test.db.direct(), Scope::Everything, None, 50).await.expect("readable")));
+    let outside = round_of_worker(test.db.direct(), worker(1), Some(PersonId(2)), None, 50).await.expect("readable");
+    assert_eq!(ids(&outside), [0; 0], "the scope stays");
+}
+
+#[tokio::test]
+async fn the_next_child_is_the_one_whose_window_opens_first() {
+    let (test, _) = a_caseload().await;
+    let next = next_due(test.db.direct(), worker(1), None).await.expect("readable").map(|row| (row.child.0, row.slot));
+    assert_eq!(next, Some((6, slot("2026-11-26"))));
+    assert_eq!(next_due(test.db.direct(), worker(2), None).await.expect("readable"), None);
+}
+
+#[tokio::test]
+async fn who_was_seen_on_a_day_comes_once_with_what_was_checked() {
+    let (test, all) = a_caseload().await;
+    let on = day("2026-11-25");
+    let mut first = a_visit(100, &all[0], on);
+    first.visit.weight = Weight::from_grams(7400).ok();
+    let mut again = a_visit(101, &all[0], on);
+    again.visit.oedema = Some(false);
+    let mut by_phone = a_visit(102, &all[2], on);
+    by_phone.visit.contact = domain::visit::Contact::Phone;
+    let others = [a_visit(103, &all[1], on), a_visit(104, &all[3], day("2026-11-24"))];
+    for visit in [first, again, by_phone].iter().chain(&others) {
+        visits::insert(test.db.direct(), visit).await.expect("recorded");
+    }
+    let seen = seen_on(test.db.direct(), worker(1), None, on, 50).await.expect("readable");
+    let seen: Vec<_> = seen.iter().map(|(row, checked)| (row.child.0, *checked)).collect();
+    assert_eq!(seen, [(1, Checked { weight: true, feet: true, ..Checked::default() })]);
+    let everyone = everyone(test.db.direct(), worker(1), None, Some("CH000003"), 50).await.expect("readable");
+    assert_eq!(ids(&everyone), [4, 5, 6, 7, 8], "also those who left");
 }

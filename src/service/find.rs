@@ -1,0 +1,75 @@
+//! Finding a child by a part of its name or by its code, among those the asker reaches.
+
+use domain::child_code::ChildCode;
+use domain::child_code::ChildCodeFault;
+
+use crate::service::Context;
+use crate::service::Refusal;
+use crate::service::name_key::folded;
+use crate::service::round::scope_of;
+use crate::store::lists;
+use crate::store::lists::RoundRow;
+use crate::store::lists::Sought;
+
+/// Children on a page.
+pub const PAGE: usize = 50;
+
+/// What was found.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Found {
+    /// Exactly the child with this code.
+    One(Box<RoundRow>),
+    /// A page of children by name.
+    Page {
+        /// The children.
+        rows: Vec<RoundRow>,
+        /// Reduced name and code of the last one, when there are more.
+        more: Option<(String, String)>,
+    },
+    /// Meant as a code, but with a slip.
+    Slip(ChildCodeFault),
+}
+
+/// Looks for what was typed.
+///
+/// # Errors
+/// [`Refusal`].
+pub async fn find(ctx: &Context, typed: &str, also_left: bool, after: Option<(&str, &str)>) -> Result<Found, Refusal> {
+    let scope = scope_of(ctx)?;
+    let typed = typed.trim();
+    let code = ChildCode::parse(typed);
+    if let Err(fault) = code
+        && meant_as_code(typed)
+        && fault != ChildCodeFault::Length
+    {
+        return Ok(Found::Slip(fault));
+    }
+    let sought = Sought {
+        code: code.as_ref().map(|code| code.as_str().to_owned()).ok().or_else(|| beginning_of_code(typed)),
+        name_key: Some(folded(typed)).filter(|key| !key.is_empty()),
+        also_left: also_left || code.is_ok(),
+    };
+    let limit = u64::try_from(PAGE + 1).unwrap_or(u64::MAX);
+    let mut rows = ctx.db.read(async |c| lists::find(c, scope, &sought, after, limit).await).await?;
+    if let Ok(code) = code
+        && let Some(at) = rows.iter().position(|row| row.code == code.as_str())
+    {
+        return Ok(Found::One(Box::new(rows.swap_remove(at))));
+    }
+    let more = (rows.len() > PAGE).then(|| {
+        rows.truncate(PAGE);
+        rows.last().map(|row| (row.name_key.clone(), row.code.clone())).unwrap_or_default()
+    });
+    Ok(Found::Page { rows, more })
+}
+
+/// Names have no digits: eight signs with one among them are a code, right or wrong.
+fn meant_as_code(typed: &str) -> bool {
+    typed.chars().any(|c| c.is_ascii_digit())
+}
+
+/// The first signs of a code, as somebody types them.
+fn beginning_of_code(typed: &str) -> Option<String> {
+    let signs: String = typed.chars().filter(|c| !matches!(c, ' ' | '-' | '\u{2011}')).map(|c| c.to_ascii_uppercase()).collect();
+    (meant_as_code(typed) && signs.len() >= 3 && signs.chars().all(|c| c.is_ascii_alphanumeric())).then_some(signs)
+}

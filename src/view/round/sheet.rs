@@ -1,0 +1,136 @@
+//! The round on paper: one line a home, boxes in the order of the form, danger signs at the foot. Knows no database.
+
+use chrono::NaiveDate;
+use domain::calendar::add_months;
+use domain::calendar::days_between;
+use domain::errand::Errand;
+use maud::Markup;
+use maud::html;
+
+use crate::args;
+use crate::i18n::Words;
+use crate::i18n::codes;
+use crate::i18n::explain;
+use crate::view::parts::back;
+use crate::view::parts::name;
+use crate::view::round::Home;
+use crate::view::round::RoundPage;
+use crate::view::round::home;
+use crate::view::round::title;
+
+/// Too thin from 6 months (WHO and UNICEF 2009).
+const ARM_FROM_SIX_MONTHS_MM: u16 = 115;
+/// Too thin from 6 weeks to 6 months (WHO 2023, from memory).
+const ARM_FROM_SIX_WEEKS_MM: u16 = 110;
+const SIX_WEEKS_DAYS: i32 = 42;
+/// Foods are asked about from here on (WHO/UNICEF 2021: complementary feeding is counted from 6 months).
+const FOODS_FROM_MONTHS: u32 = 6;
+
+/// The letters of the signs on the sheet, said at its foot.
+const SIGNS: [(&str, &str); 7] = [
+    ("A", "sheet-sign-feed"),
+    ("B", "sheet-sign-vomits"),
+    ("C", "sheet-sign-fits"),
+    ("D", "sheet-sign-sleepy"),
+    ("E", "sheet-sign-breath"),
+    ("F", "sheet-sign-hot-cold"),
+    ("G", "sheet-sign-blood"),
+];
+
+/// The arm limit that holds on a day, in mm; none under 6 weeks.
+#[must_use]
+pub fn arm_limit_mm(born: NaiveDate, day: NaiveDate) -> Option<u16> {
+    if day >= add_months(born, FOODS_FROM_MONTHS) {
+        Some(ARM_FROM_SIX_MONTHS_MM)
+    } else if days_between(born, day) >= SIX_WEEKS_DAYS {
+        Some(ARM_FROM_SIX_WEEKS_MM)
+    } else {
+        None
+    }
+}
+
+/// The sheet of a page of the round; `number` is the emergency number.
+#[must_use]
+pub fn body(w: &Words, page: &RoundPage<'_>, number: Option<&str>) -> Markup {
+    html! {
+        (back(w, "/round", &w.say("round-title")))
+        h1 { (title(w, page)) }
+        p.quiet.keyline { (w.say_with("sheet-lede", args!["count" => page.homes.len()])) " " (w.say("sheet-groups")) }
+        p.noprint { (w.say("sheet-how")) }
+        div.scroll tabindex="0" role="region" aria-label=(w.say("sheet-label")) {
+            table.boxes {
+                colgroup { col.w1; col.w2; col.w2; col.w3; col.w2; col.w2; col.w2; col.w3; col.w3; col.w4; col.w5; }
+                thead { tr {
+                    @for head in HEADS { th scope="col" { (w.say(head)) } }
+                } }
+                tbody { @for home in &page.homes { (line(w, page, home)) } }
+            }
+        }
+        (signs(w, number))
+    }
+}
+
+const HEADS: [&str; 11] = [
+    "sheet-home",
+    "sheet-kg",
+    "sheet-cm",
+    "sheet-arm",
+    "sheet-feet",
+    "sheet-breast",
+    "sheet-meals",
+    "sheet-food-groups",
+    "sheet-texture",
+    "sheet-new-food",
+    "sheet-signs",
+];
+
+fn line(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> Markup {
+    let (icon, css) = home::mark(home.errand);
+    let not_done = html! { small.tickbox { (w.say("sheet-not-done")) } };
+    let yes_no = w.say("sheet-yes-no");
+    let eats = page.day >= add_months(home.born, FOODS_FROM_MONTHS);
+    html! {
+        tr {
+            th scope="row" {
+                span class={ "cls " (css) } { (icon.draw("u")) span { b { (name(home.name)) } " " (crate::i18n::format::age(w, home.born, page.day)) ", " (name(home.village)) } }
+                small { (home::when(w, page.day, home.errand)) ": " (reason(w, page, home)) }
+            }
+            td.low { (not_done) }
+            td.low { (not_done) }
+            td.low { @if let Some(limit) = arm_limit_mm(home.born, page.day) { small { (w.say_with("sheet-arm-limit", args!["mm" => limit])) } " " } (not_done) }
+            td.low { (yes_no) (not_done) }
+            td { (yes_no) }
+            @if eats {
+                td {}
+                td { "1 2 3 4" br; "5 6 7 8" }
+                td { (w.say("sheet-textures")) }
+            } @else {
+                td colspan="3" { (w.say("sheet-besides-milk")) " " (yes_no) }
+            }
+            td {}
+            td.low { span.letters { @for (letter, _) in SIGNS { (letter) " " } } small.tickbox { (w.say("sheet-none")) } (not_done) }
+        }
+    }
+}
+
+fn reason(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> String {
+    match home.errand {
+        Errand::FollowUp { first, .. } => explain(first.rule, &first.evidence, w, page.food),
+        Errand::Visit(_) => home::why(w, page, home),
+    }
+}
+
+fn signs(w: &Words, number: Option<&str>) -> Markup {
+    html! {
+        div.sheet-foot {
+            p { b { (w.say("sheet-refer-now")) } " "
+                @for (at, (letter, id)) in SIGNS.iter().enumerate() { @if at > 0 { "; " } b { (letter) } " " (w.say(id)) } "." }
+            p { b {
+                @match number {
+                    Some(number) => { (w.say_with("common-emergency-number", args!["number" => number])) }
+                    None => { (w.say("common-emergency-local")) }
+                } } " " (w.say("sheet-arm-key")) " " (w.say_with("sheet-urgency-key", args!["now" => codes::class_word(w, domain::rule::Class::Now), "today" => codes::class_word(w, domain::rule::Class::Today)]))
+            }
+        }
+    }
+}
