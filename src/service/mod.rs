@@ -7,6 +7,7 @@ use std::sync::Arc;
 pub mod change_password;
 pub mod passwords;
 pub mod protocols;
+pub mod round;
 pub mod settings;
 pub mod sign_in;
 

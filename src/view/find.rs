@@ -135,7 +135,7 @@ fn line(w: &Words, page: &FindPage<'_>, child: &Found<'_>) -> Markup {
     let age = format::age(w, child.born, page.day);
     html! {
         a.home href={ "/children/" (child.code) } { (name(child.name)) }
-        @if let Some(known_as) = child.known_as { " “" (name(known_as)) "”" }
+        @if let Some(known_as) = child.known_as { " · " (name(known_as)) }
         span.quiet.ltr.code { (child.printed) }
         p { (w.say_with("find-child", args!["sex" => codes::sex(w, child.sex), "age" => age])) " · " (name(child.village)) " · " (w.say_with("find-mother", args!["name" => child.caregiver])) }
         @if let Some(worker) = child.worker { p.quiet { (name(worker)) } }

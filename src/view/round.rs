@@ -127,15 +127,26 @@ pub fn title(w: &Words, page: &RoundPage<'_>) -> String {
 pub fn body(w: &Words, page: &RoundPage<'_>) -> Markup {
     html! {
         @if page.whose.is_some() { (back(w, "/workers", &w.say("common-nav-workers"))) }
-        p.lede.quiet.eyebrow { (title(w, page)) }
+        p.quiet.eyebrow { (title(w, page)) }
         h1 { (heading(w, page)) }
         @if page.homes.is_empty() && page.seen.is_empty() && !page.continues { (nothing_due(w, page)) }
-        @if !page.homes.is_empty() || !page.seen.is_empty() { (trail(w, page)) }
-        @if let Some(more) = &page.more { (acts(&link_button(more, &html! { (w.say("round-more")) }, false))) }
+        div.desk {
+            div {
+                @if !page.homes.is_empty() || !page.seen.is_empty() { (trail(w, page)) }
+                @if let Some(more) = &page.more { (acts(&link_button(more, &html! { (w.say("round-more")) }, false))) }
+            }
+            div.beside { (beside(w, page)) }
+        }
+    }
+}
+
+/// What lies beside the trail where there is room, and below it on a phone.
+fn beside(w: &Words, page: &RoundPage<'_>) -> Markup {
+    html! {
         @if !page.later.is_empty() { (later(w, page)) }
         @if !page.homes.is_empty() { (acts(&link_button(&page.print, &html! { (w.say("round-print")) }, true))) }
         p.quiet { (w.say("round-anyway")) }
-        p.quiet { (w.say("round-rule")) }
+        @if !page.homes.is_empty() { p.quiet { (w.say("round-rule")) } }
     }
 }
 
@@ -170,7 +181,6 @@ fn trail(w: &Words, page: &RoundPage<'_>) -> Markup {
     html! {
         ol.path {
             @for home in &page.homes {
-                // A pressing home carries its village; for the others the village is a resting place on the trail.
                 @if !home.errand.is_pressing() && place != Some(home.village) {
                     (resting_place(home.village))
                     @let _ = place.replace(home.village);

@@ -61,6 +61,8 @@ routes! {
     POST "/sign-out" Who::SignedIn => pages::sign_in::leave;
     GET "/password" Who::SignedIn => pages::password::show;
     POST "/password" Who::SignedIn => pages::password::change;
+    GET "/round" FIELD => pages::round::show;
+    GET "/round/print" FIELD => pages::round::print;
     POST "/language" Who::Anyone => pages::language::choose;
 }
 

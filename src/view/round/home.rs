@@ -46,10 +46,11 @@ pub fn line(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> Markup {
             a.home href={ "/children/" (home.code) (page.query) } { (name(home.name)) }
             " " span.quiet {
                 (format::age(w, home.born, page.day))
-                @if let Some(known_as) = home.known_as { " · “" (name(known_as)) "”" }
-                @if home.errand.is_pressing() { " · " (name(home.village)) }
+                @if let Some(known_as) = home.known_as { " · " (name(known_as)) }
             }
             p.why { (why(w, page, home)) }
+            // A pressing home carries its village; for the others the village is a resting place on the trail.
+            @if home.errand.is_pressing() { p.where { (name(home.village)) } }
             @if let Some(phone) = home.phone { (call(w, home.name, phone)) }
         }
     }

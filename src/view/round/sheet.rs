@@ -86,7 +86,7 @@ const HEADS: [&str; 11] = [
 
 fn line(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> Markup {
     let (icon, css) = home::mark(home.errand);
-    let not_done = html! { small.tickbox { (w.say("sheet-not-done")) } };
+    let not_done = html! { " " small.tickbox { (w.say("sheet-not-done")) } };
     let yes_no = w.say("sheet-yes-no");
     let eats = page.day >= add_months(home.born, FOODS_FROM_MONTHS);
     html! {
@@ -98,17 +98,17 @@ fn line(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> Markup {
             td.low { (not_done) }
             td.low { (not_done) }
             td.low { @if let Some(limit) = arm_limit_mm(home.born, page.day) { small { (w.say_with("sheet-arm-limit", args!["mm" => limit])) } " " } (not_done) }
-            td.low { (yes_no) (not_done) }
-            td { (yes_no) }
+            td.low { span.yn { (yes_no) } (not_done) }
+            td { span.yn { (yes_no) } }
             @if eats {
                 td {}
-                td { "1 2 3 4" br; "5 6 7 8" }
+                td.ltr { "1 2 3 4 " br; "5 6 7 8" }
                 td { (w.say("sheet-textures")) }
             } @else {
                 td colspan="3" { (w.say("sheet-besides-milk")) " " (yes_no) }
             }
             td {}
-            td.low { span.letters { @for (letter, _) in SIGNS { (letter) " " } } small.tickbox { (w.say("sheet-none")) } (not_done) }
+            td.low { span.letters.ltr { @for (letter, _) in SIGNS { (letter) " " } } small.tickbox { (w.say("sheet-none")) } (not_done) }
         }
     }
 }
@@ -124,7 +124,7 @@ fn signs(w: &Words, number: Option<&str>) -> Markup {
     html! {
         div.sheet-foot {
             p { b { (w.say("sheet-refer-now")) } " "
-                @for (at, (letter, id)) in SIGNS.iter().enumerate() { @if at > 0 { "; " } b { (letter) } " " (w.say(id)) } "." }
+                @for (at, (letter, id)) in SIGNS.iter().enumerate() { @if at > 0 { "; " } b.ltr { (letter) } " " (w.say(id)) } "." }
             p { b {
                 @match number {
                     Some(number) => { (w.say_with("common-emergency-number", args!["number" => number])) }

@@ -89,7 +89,7 @@ fn every_pressing_line_carries_its_village_and_the_others_rest_in_theirs() {
             home("Ibo", "Mbiro Hill", &fort),
         ]),
     );
-    assert!(texts(&shown, ".path > li:first-child .quiet")[0].ends_with("Sanga Point"));
+    assert_eq!(texts(&shown, ".path .where"), ["Sanga Point"]);
     assert_eq!(texts(&shown, ".path > .place"), ["Ulopi", "Mbiro Hill"]);
     assert!(
         texts(&shown, ".path .when")
@@ -176,4 +176,80 @@ fn arm_limits_begin_at_six_weeks_and_change_at_six_months() {
     for (day, limit) in [("2026-07-05", None), ("2026-07-06", Some(110)), ("2026-11-24", Some(110)), ("2026-11-25", Some(115))] {
         assert_eq!(sheet::arm_limit_mm(born, d(day)), limit, "{day}");
     }
+}
+
+/// Pages as a worker meets them, by file name.
+fn pages(w: &crate::i18n::Words) -> Vec<(&'static str, Markup)> {
+    let Errand::FollowUp { first, .. } = follow_up(Class::Today, "2026-11-23") else { panic!("a follow-up") };
+    let reached = FollowUpDue { unanswered_since: Some(d("2026-11-22")), open_count: 3, ..first };
+    let errands = [
+        Errand::FollowUp { first: reached, visit: Some(VisitDue::Late { closed_on: d("2026-11-16") }) },
+        follow_up(Class::TwoDays, "2026-11-18"),
+        follow_up(Class::Week, "2026-11-22"),
+        follow_up(Class::Week, "2026-11-26"),
+        Errand::Visit(VisitDue::Late { closed_on: d("2026-11-16") }),
+        visit(),
+        follow_up(Class::Fortnight, "2026-12-09"),
+    ];
+    let names =
+        [("Sela", "Sanga Point"), ("Pemba", "Ulopi"), ("Fanu", "Ulopi"), ("Tavi", "Ulopi"), ("Oku", "Ulopi"), ("Neruka", "Sanga Point")];
+    let mut homes: Vec<Home<'_>> = names.iter().zip(&errands).map(|((name, village), errand)| home(name, village, errand)).collect();
+    for home in homes.iter_mut().filter(|home| home.name != "Tavi") {
+        home.phone = Some("+00 123");
+    }
+    homes[1].known_as = Some("Pem");
+    homes[5].born = d("2026-08-20");
+    let later = vec![home("Ibomi", "Mbiro Hill", &errands[6])];
+    let seen = vec![
+        SeenHome { code: "CH000007", name: "Rumi", born: d("2026-04-25"), not_checked: &[Check::Length, Check::Feet], errand: None },
+        SeenHome { code: "CH000008", name: "Lomi", born: d("2026-02-25"), not_checked: &[], errand: Some(&errands[3]) },
+    ];
+    let full = RoundPage { later, seen, ..page(homes) };
+    let of_a_worker =
+        RoundPage { whose: Some("⟦Mireni⟧"), more: Some("/round?after=x".to_owned()), homes: full.homes.clone(), ..page(Vec::new()) };
+    let empty = RoundPage { next_due: Some(("⟦Neruka⟧", d("2026-11-30"))), ..page(Vec::new()) };
+    let framed = |body: Markup, wide: bool| {
+        let mut shell = crate::view::layout::Shell::new(w, "⟦x⟧");
+        shell.role = Some(domain::role::Role::Worker);
+        shell.person = Some("⟦Mireni⟧");
+        shell.here = Some(crate::view::layout::Nav::Round);
+        shell.wide = wide;
+        shell.emergency_number = Some("440");
+        crate::view::layout::page(&shell, body)
+    };
+    vec![
+        ("day-round", framed(body(w, &full), true)),
+        ("day-of", framed(body(w, &of_a_worker), true)),
+        ("day-empty", framed(body(w, &empty), true)),
+        ("day-sheet", framed(sheet::body(w, &full, Some("440")), true)),
+    ]
+}
+
+#[test]
+fn the_pages_are_sound_in_every_language_and_leave_nothing_untranslated() {
+    let look = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("target/look");
+    std::fs::create_dir_all(&look).expect("a folder to leave the pages in");
+    for asset in crate::view::layout::assets::all() {
+        std::fs::write(look.join(&asset.name), asset.body).expect("a file");
+    }
+    for lang in [Lang::En, Lang::Fr] {
+        for (file, page) in pages(words(lang)) {
+            assert_eq!(crate::view::checks::structure(&page.0), Vec::<String>::new(), "{file} in {}", lang.code());
+            assert!(!page.0.contains("{round-") && !page.0.contains("{sheet-"), "{file}");
+            std::fs::write(look.join(format!("{file}-{}.html", lang.code())), page.0.replace("\"/assets/", "\"")).expect("a page");
+        }
+    }
+    for (file, page) in pages(words(Lang::Pseudo)) {
+        let found = crate::view::checks::literal_words(&page.0);
+        assert_eq!(found, Vec::<String>::new(), "{file}");
+    }
+}
+
+#[test]
+fn a_page_of_fifty_homes_is_light() {
+    let errand = follow_up(Class::TwoDays, "2026-11-18");
+    let homes = (0..50).map(|_| Home { phone: Some("+00 123 456"), ..home("Neruka", "Sanga Point", &errand) }).collect();
+    let page = body(words(Lang::Fr), &page(homes)).0;
+    // About 14 kB packed at most; text of this kind packs to a quarter or less.
+    assert!(page.len() < 48 * 1024, "{} bytes", page.len());
 }

@@ -4,4 +4,5 @@ pub mod assets;
 pub mod home;
 pub mod language;
 pub mod password;
+pub mod round;
 pub mod sign_in;
