@@ -59,7 +59,7 @@ pub fn body(w: &Words, page: &RoundPage<'_>, number: Option<&str>) -> Markup {
         p.noprint { (w.say("sheet-how")) }
         div.scroll tabindex="0" role="region" aria-label=(w.say("sheet-label")) {
             table.boxes {
-                colgroup { col.w1; col.w2; col.w2; col.w3; col.w2; col.w2; col.w2; col.w3; col.w3; col.w4; col.w5; }
+                colgroup { col.w1; col.w2; col.w2; col.w3; col.w3; col.w2; col.w2; col.w3; col.w3; col.w4; col.w5; }
                 thead { tr {
                     @for head in HEADS { th scope="col" { (w.say(head)) } }
                 } }
@@ -103,7 +103,7 @@ fn line(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> Markup {
             @if eats {
                 td {}
                 td.ltr { "1 2 3 4 " br; "5 6 7 8" }
-                td { (w.say("sheet-textures")) }
+                td { small { (w.say("sheet-textures")) } }
             } @else {
                 td colspan="3" { (w.say("sheet-besides-milk")) " " (yes_no) }
             }
