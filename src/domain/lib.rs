@@ -3,6 +3,7 @@
 //! It knows no clock, no database, no network, no randomness and no language. Days are passed in as `as_of`;
 //! what cannot be computed is a value with its reason. Words for people are added elsewhere.
 
+pub mod assess;
 pub mod calendar;
 pub mod child;
 pub mod child_code;
@@ -11,6 +12,8 @@ pub mod draft;
 pub mod errand;
 pub mod evidence;
 pub mod fault;
+pub mod feeding;
+pub mod follow_up;
 pub mod food;
 pub mod growth;
 pub mod ids;
@@ -19,8 +22,21 @@ pub mod protocol;
 pub mod report;
 pub mod role;
 pub mod rule;
+pub mod schedule;
 pub mod units;
 pub mod unusual;
 pub mod visit;
 
 pub use code::UnknownCode;
+
+// Tests of the rules need a whole protocol. They read the shipped one with the program's own reader, which calls this crate `domain`.
+#[cfg(test)]
+extern crate self as domain;
+#[cfg(test)]
+#[path = "../files/protocol_toml/mod.rs"]
+#[allow(dead_code, unused_imports, reason = "only the reading itself is used here")]
+mod protocol_toml;
+#[cfg(test)]
+#[path = "../files/toml_reader.rs"]
+#[allow(dead_code, reason = "only the reading itself is used here")]
+mod toml_reader;

@@ -214,7 +214,29 @@ codes! {
     }
 }
 
+impl CloseReason {
+    /// Which end it is.
+    #[must_use]
+    pub const fn state(self) -> FollowUpState {
+        match self {
+            Self::ResolvedByVisit | Self::SeenOutcomeRecorded | Self::InCareElsewhere | Self::RecordCorrected | Self::Replaced => {
+                FollowUpState::Done
+            }
+            Self::SupervisorDecision => FollowUpState::ClosedBySupervisor,
+            Self::TransferredOut | Self::Moved | Self::ConsentWithdrawn | Self::AgedOut | Self::Refused | Self::Died => {
+                FollowUpState::Ended
+            }
+        }
+    }
+}
+
 impl RuleId {
+    /// Whether it is a list worked out for a day, not a follow-up.
+    #[must_use]
+    pub const fn is_list(self) -> bool {
+        matches!(self, Self::VisitOverdue | Self::VisitLost | Self::ReferralNoOutcome)
+    }
+
     /// The theme, which is the same in every protocol.
     #[must_use]
     pub const fn theme(self) -> Theme {

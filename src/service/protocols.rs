@@ -2,19 +2,11 @@
 
 use domain::protocol::Protocols;
 
-/// A protocol for tests of pages.
-///
-/// # Panics
-/// Never: the protocol is written here.
+use crate::files::protocol_toml::default_protocol;
+
+/// The protocol of the program for every day: for tests of pages.
 #[cfg(any(test, feature = "testing"))]
 #[must_use]
 pub fn for_tests() -> Protocols {
-    Protocols::new(vec![domain::protocol::Protocol {
-        id: "default-6-23".to_owned(),
-        version: "1.0.0".to_owned(),
-        effective_from: "2000-01-01".parse().unwrap_or_default(),
-        approved_by: None,
-        local_protocol_name: None,
-    }])
-    .unwrap_or_else(|| unreachable!("one protocol is given"))
+    Protocols::one(default_protocol().clone())
 }

@@ -1,0 +1,89 @@
+//! Reads foods, of a protocol file and of case files.
+
+use domain::food::Allergen;
+use domain::food::FoodCode;
+use domain::food::FoodGroup;
+use domain::protocol::Food;
+use domain::protocol::Foods;
+use domain::protocol::HoldPolicy;
+use domain::protocol::Iron;
+
+use super::super::toml_reader::Faults;
+use super::super::toml_reader::Table;
+
+/// `[[food]]`: each code once, each with a name and a source.
+pub fn foods(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Foods {
+    root.need(f, "food", "the foods as [[food]] tables, as in the default protocol");
+    let mut foods: Vec<Food> = Vec::new();
+    for mut table in root.tables(f, "food") {
+        let Some(mut food) = food(&mut table, f) else { continue };
+        food.name = table.need_text(f, "name", "the food's name in the language of the file");
+        food.source = table.need_text(f, "source", "where its figures come from, or \"common practice\"");
+        if food.choking && food.safe_form.trim().is_empty() {
+            table.fault(f, "safe_form", "must say how a food that can choke is made safe");
+        }
+        if foods.iter().any(|known| known.code == food.code) {
+            table.fault(f, "code", "stands twice; keep one");
+        }
+        table.finish(f);
+        foods.push(food);
+    }
+    if root.has("food") && !foods.iter().any(|food| food.code.as_str() == FoodCode::HONEY) {
+        let what = "the food \"honey\" is missing; the rule on honey needs it, so keep it even where nobody eats it";
+        f.add(&root.span_of("food"), "food", what);
+    }
+    Foods::new(foods)
+}
+
+/// The keys of a food that all have a default but the code.
+pub fn food(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Food> {
+    t.need(f, "code", "a code of small letters, digits and _");
+    let code = t.text(f, "code")?;
+    t.rename(format!("food {code}"));
+    if code.is_empty() || code.len() > 40 || !code.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_') {
+        t.fault(f, "code", "must be 1 to 40 small letters, digits and _");
+    }
+    let mut food = Food::plain(FoodCode(code));
+    food.group = word_or_none(t, f, "group", FoodGroup::from_code);
+    food.iron = t.word(f, "iron", Iron::from_code).unwrap_or(Iron::None);
+    food.allergen = word_or_none(t, f, "allergen", Allergen::from_code);
+    let whole = |t: &mut Table<'_, '_>, f: &mut Faults<'_>, key: &str, most| t.whole(f, key, 0..=most).and_then(|n| u32::try_from(n).ok());
+    food.earliest_days = whole(t, f, "earliest_days", 1_830).unwrap_or(food.earliest_days);
+    food.choking = t.flag(f, "choking").unwrap_or(false);
+    food.safe_form = t.text(f, "safe_form").unwrap_or_default();
+    food.local_name = t.text(f, "local_name").unwrap_or_default();
+    food.local_wait_months = whole(t, f, "local_wait_months", 24).unwrap_or(0);
+    food.hold_policy = t.word(f, "hold_policy", HoldPolicy::from_code).unwrap_or(HoldPolicy::Advise);
+    food.unhealthy = t.flag(f, "unhealthy").unwrap_or(false);
+    food.sweet_drink = t.flag(f, "sweet_drink").unwrap_or(false);
+    food.drink = t.flag(f, "drink").unwrap_or(false);
+    food.kcal_per_100g = whole(t, f, "kcal_per_100g", 900);
+    food.active = t.flag(f, "active").unwrap_or(true);
+    if let Some(name) = t.text(f, "name") {
+        food.name = name;
+    }
+    food.source = t.text(f, "source").unwrap_or_default();
+    if let Some(mut texts) = t.table(f, "text") {
+        for lang in texts.unread_keys() {
+            let Some(mut one) = texts.table(f, &lang) else { continue };
+            if let Some(name) = one.text(f, "name") {
+                food.names.insert(lang.clone(), name);
+            }
+            if let Some(form) = one.text(f, "safe_form") {
+                food.safe_forms.insert(lang.clone(), form);
+            }
+            one.finish(f);
+        }
+    }
+    Some(food)
+}
+
+/// A word of a list, where `"none"` says none.
+fn word_or_none<T>(
+    t: &mut Table<'_, '_>,
+    f: &mut Faults<'_>,
+    key: &str,
+    read: impl FnOnce(&str) -> Result<T, domain::UnknownCode>,
+) -> Option<T> {
+    t.word(f, key, |text| if text == "none" { Ok(None) } else { read(text).map(Some) }).flatten()
+}

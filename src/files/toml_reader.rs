@@ -1,0 +1,359 @@
+//! Reads TOML key by key and keeps every fault with its line and what to do. It knows neither protocols nor cases.
+
+use std::collections::BTreeMap;
+use std::collections::BTreeSet;
+use std::ops::Range;
+use std::ops::RangeInclusive;
+
+use chrono::NaiveDate;
+use toml::Spanned;
+use toml::de::DeArray;
+use toml::de::DeTable;
+use toml::de::DeValue;
+
+/// One thing that is wrong in a file.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FileFault {
+    /// The file as it was named.
+    pub file: String,
+    /// The line, from 1.
+    pub line: usize,
+    /// The key, from the top of the file, e.g. `ages.start_age_days`.
+    pub key: String,
+    /// What is wrong and what to do.
+    pub what: String,
+}
+
+impl std::fmt::Display for FileFault {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        write!(f, "{}:{}: ", self.file, self.line)?;
+        if !self.key.is_empty() {
+            write!(f, "{}: ", self.key)?;
+        }
+        f.write_str(&self.what)
+    }
+}
+
+/// What is wrong in one file, so far.
+pub struct Faults<'t> {
+    file: &'t str,
+    text: &'t str,
+    found: Vec<FileFault>,
+}
+
+impl<'t> Faults<'t> {
+    /// None yet.
+    pub const fn new(file: &'t str, text: &'t str) -> Self {
+        Self { file, text, found: Vec::new() }
+    }
+
+    /// Adds one, at a place in the text.
+    pub fn add(&mut self, span: &Range<usize>, key: &str, what: impl Into<String>) {
+        let line = self.text.get(..span.start).map_or(1, |before| before.matches('\n').count() + 1);
+        self.found.push(FileFault { file: self.file.to_owned(), line, key: key.to_owned(), what: what.into() });
+    }
+
+    /// How many there are.
+    pub const fn len(&self) -> usize {
+        self.found.len()
+    }
+
+    /// All of them, by line.
+    pub fn into_all(mut self) -> Vec<FileFault> {
+        self.found.sort_by_key(|fault| fault.line);
+        self.found
+    }
+}
+
+/// Parses a file; syntax faults are all added.
+pub fn document<'t>(text: &'t str, faults: &mut Faults<'t>) -> Spanned<DeTable<'t>> {
+    let (table, errors) = DeTable::parse_recoverable(text);
+    for error in errors {
+        let span = error.span().unwrap_or(0..0);
+        faults.add(&span, "", format!("not valid TOML: {}; correct the line", error.message()));
+    }
+    table
+}
+
+/// A table that is read key by key.
+pub struct Table<'a, 't> {
+    table: &'a DeTable<'t>,
+    span: Range<usize>,
+    path: String,
+    used: BTreeSet<String>,
+}
+
+impl<'a, 't> Table<'a, 't> {
+    /// The whole file.
+    pub fn root(document: &'a Spanned<DeTable<'t>>) -> Self {
+        Self { table: document.get_ref(), span: document.span(), path: String::new(), used: BTreeSet::new() }
+    }
+
+    /// Where it stands in the text.
+    pub fn span(&self) -> &Range<usize> {
+        &self.span
+    }
+
+    /// Gives it a name of its own in faults, e.g. a rule's id.
+    pub fn rename(&mut self, path: String) {
+        self.path = path;
+    }
+
+    /// Its name in faults.
+    pub fn path(&self) -> &str {
+        &self.path
+    }
+
+    /// The full name of a key.
+    pub fn key(&self, key: &str) -> String {
+        if self.path.is_empty() { key.to_owned() } else { format!("{}.{key}", self.path) }
+    }
+
+    /// Whether a key is there.
+    pub fn has(&self, key: &str) -> bool {
+        self.table.iter().any(|(k, _)| k.get_ref() == key)
+    }
+
+    /// Keys not asked for yet.
+    pub fn unread_keys(&self) -> Vec<String> {
+        self.table.iter().map(|(k, _)| k.get_ref().to_string()).filter(|k| !self.used.contains(k)).collect()
+    }
+
+    fn get(&mut self, key: &str) -> Option<&'a Spanned<DeValue<'t>>> {
+        let (_, value) = self.table.iter().find(|(k, _)| k.get_ref() == key)?;
+        self.used.insert(key.to_owned());
+        Some(value)
+    }
+
+    /// Where a key's value stands, or the table if it is absent.
+    pub fn span_of(&self, key: &str) -> Range<usize> {
+        self.table.iter().find(|(k, _)| k.get_ref() == key).map_or_else(|| self.span.clone(), |(_, value)| value.span())
+    }
+
+    /// Adds a fault about a key.
+    pub fn fault(&self, faults: &mut Faults<'_>, key: &str, what: impl Into<String>) {
+        faults.add(&self.span_of(key), &self.key(key), what);
+    }
+
+    /// Says that a key must be there, if it is not.
+    pub fn need(&self, faults: &mut Faults<'_>, key: &str, what: &str) -> bool {
+        let there = self.has(key);
+        if !there {
+            faults.add(&self.span, &self.key(key), format!("is missing; add {what}"));
+        }
+        there
+    }
+
+    /// A value of some kind; `None` if absent or, with a fault, if it is of another kind.
+    fn value<T>(&mut self, faults: &mut Faults<'_>, key: &str, what: &str, read: impl FnOnce(&'a DeValue<'t>) -> Option<T>) -> Option<T> {
+        let value = self.get(key)?;
+        let got = read(value.get_ref());
+        if got.is_none() {
+            faults.add(&value.span(), &self.key(key), format!("must be {what}, not {}", found(value.get_ref())));
+        }
+        got
+    }
+
+    /// Text, if there.
+    pub fn text(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<String> {
+        self.value(faults, key, "text in quotes", |v| v.as_str().map(str::to_owned))
+    }
+
+    /// Text that must be there and not be empty; empty after a fault.
+    pub fn need_text(&mut self, faults: &mut Faults<'_>, key: &str, what: &str) -> String {
+        if !self.need(faults, key, what) {
+            return String::new();
+        }
+        let text = self.text(faults, key);
+        if text.as_ref().is_some_and(|text| text.trim().is_empty()) {
+            self.fault(faults, key, format!("is empty; write {what}"));
+        }
+        text.unwrap_or_default()
+    }
+
+    /// Yes or no, if there.
+    pub fn flag(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<bool> {
+        self.value(faults, key, "true or false", DeValue::as_bool)
+    }
+
+    /// A whole number within a range, if there.
+    pub fn whole(&mut self, faults: &mut Faults<'_>, key: &str, range: RangeInclusive<i64>) -> Option<i64> {
+        let what = format!("a whole number from {} to {}", range.start(), range.end());
+        self.value(faults, key, &what, |v| whole(v).filter(|n| range.contains(n)))
+    }
+
+    /// A whole number that must be there; the least of the range after a fault.
+    pub fn need_whole(&mut self, faults: &mut Faults<'_>, key: &str, range: RangeInclusive<i64>) -> i64 {
+        let least = *range.start();
+        if !self.need(faults, key, &format!("a whole number from {} to {}", range.start(), range.end())) {
+            return least;
+        }
+        self.whole(faults, key, range).unwrap_or(least)
+    }
+
+    /// A number with or without decimals, if there.
+    pub fn number(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<f64> {
+        self.value(faults, key, "a number", number)
+    }
+
+    /// A day, if there.
+    pub fn date(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<NaiveDate> {
+        self.value(faults, key, "a date like 2026-01-31", date)
+    }
+
+    /// A word of a closed list, if there.
+    pub fn word<T>(&mut self, faults: &mut Faults<'_>, key: &str, read: impl FnOnce(&str) -> Result<T, domain::UnknownCode>) -> Option<T> {
+        let text = self.text(faults, key)?;
+        match read(&text) {
+            Ok(word) => Some(word),
+            Err(unknown) => {
+                self.fault(faults, key, unknown.to_string());
+                None
+            }
+        }
+    }
+
+    /// The values of a list, if there, each with its place.
+    pub fn list(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<Vec<Item<'a, 't>>> {
+        let path = self.key(key);
+        let array: &'a DeArray<'t> = self.value(faults, key, "a list in square brackets", DeValue::as_array)?;
+        Some(array.iter().enumerate().map(|(at, value)| Item { value, path: format!("{path}[{}]", at + 1) }).collect())
+    }
+
+    /// The words of a list, if there.
+    pub fn words<T>(
+        &mut self,
+        faults: &mut Faults<'_>,
+        key: &str,
+        read: impl Fn(&str) -> Result<T, domain::UnknownCode>,
+    ) -> Option<Vec<T>> {
+        let path = self.key(key);
+        let items = self.list(faults, key)?;
+        let mut words = Vec::with_capacity(items.len());
+        for item in items {
+            match item.value.get_ref().as_str().map(&read) {
+                Some(Ok(word)) => words.push(word),
+                Some(Err(unknown)) => faults.add(&item.span(), &path, unknown.to_string()),
+                None => faults.add(&item.span(), &path, "holds something that is not text in quotes"),
+            }
+        }
+        Some(words)
+    }
+
+    /// A table inside, if there.
+    pub fn table(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<Self> {
+        let span = self.span_of(key);
+        let path = self.key(key);
+        let table = self.value(faults, key, "a table", DeValue::as_table)?;
+        Some(Self { table, span, path, used: BTreeSet::new() })
+    }
+
+    /// The tables of a list of tables; none if it is absent.
+    pub fn tables(&mut self, faults: &mut Faults<'_>, key: &str) -> Vec<Self> {
+        let Some(items) = self.list(faults, key) else { return Vec::new() };
+        items.into_iter().filter_map(|item| item.into_table(faults)).collect()
+    }
+
+    /// Texts by key, e.g. by language, if there.
+    pub fn texts(&mut self, faults: &mut Faults<'_>, key: &str) -> BTreeMap<String, String> {
+        let Some(mut table) = self.table(faults, key) else { return BTreeMap::new() };
+        let keys = table.unread_keys();
+        keys.into_iter().filter_map(|key| table.text(faults, &key).map(|text| (key, text))).collect()
+    }
+
+    /// Says of each key that nobody asked for that it is not known.
+    pub fn finish(self, faults: &mut Faults<'_>) {
+        for (key, _) in self.table {
+            if !self.used.contains(key.get_ref().as_ref()) {
+                faults.add(&key.span(), &self.key(key.get_ref()), "is not a known key; correct its spelling or remove it");
+            }
+        }
+    }
+}
+
+/// A value of a list.
+pub struct Item<'a, 't> {
+    value: &'a Spanned<DeValue<'t>>,
+    path: String,
+}
+
+impl<'a, 't> Item<'a, 't> {
+    /// Where it stands.
+    pub fn span(&self) -> Range<usize> {
+        self.value.span()
+    }
+
+    /// Its name in faults.
+    pub fn path(&self) -> &str {
+        &self.path
+    }
+
+    /// As text.
+    pub fn as_text(&self) -> Option<&'a str> {
+        self.value.get_ref().as_str()
+    }
+
+    /// As a whole number.
+    pub fn as_whole(&self) -> Option<i64> {
+        whole(self.value.get_ref())
+    }
+
+    /// As a number.
+    pub fn as_number(&self) -> Option<f64> {
+        number(self.value.get_ref())
+    }
+
+    /// As a day.
+    pub fn as_date(&self) -> Option<NaiveDate> {
+        date(self.value.get_ref())
+    }
+
+    /// As a list.
+    pub fn as_list(&self) -> Option<Vec<Self>> {
+        let array = self.value.get_ref().as_array()?;
+        Some(array.iter().enumerate().map(|(at, value)| Self { value, path: format!("{}[{}]", self.path, at + 1) }).collect())
+    }
+
+    /// As a table.
+    pub fn into_table(self, faults: &mut Faults<'_>) -> Option<Table<'a, 't>> {
+        let table = self.value.get_ref().as_table();
+        if table.is_none() {
+            faults.add(&self.span(), &self.path, format!("must be a table, not {}", found(self.value.get_ref())));
+        }
+        Some(Table { table: table?, span: self.value.span(), path: self.path, used: BTreeSet::new() })
+    }
+}
+
+fn whole(value: &DeValue<'_>) -> Option<i64> {
+    let integer = value.as_integer()?;
+    i64::from_str_radix(integer.as_str(), integer.radix()).ok()
+}
+
+fn number(value: &DeValue<'_>) -> Option<f64> {
+    let number = match value {
+        DeValue::Float(float) => float.as_str().parse().ok()?,
+        other => f64::from(i32::try_from(whole(other)?).ok()?),
+    };
+    number.is_finite().then_some(number)
+}
+
+fn date(value: &DeValue<'_>) -> Option<NaiveDate> {
+    let stamp = value.as_datetime()?;
+    if stamp.time.is_some() || stamp.offset.is_some() {
+        return None;
+    }
+    let date = stamp.date?;
+    NaiveDate::from_ymd_opt(i32::from(date.year), u32::from(date.month), u32::from(date.day))
+}
+
+fn found(value: &DeValue<'_>) -> String {
+    match value {
+        DeValue::String(text) => format!("the text {text:?}"),
+        DeValue::Integer(number) => format!("{number}"),
+        DeValue::Float(number) => format!("{number}"),
+        DeValue::Boolean(flag) => format!("{flag}"),
+        DeValue::Datetime(stamp) => format!("{stamp}"),
+        DeValue::Array(_) => "a list".to_owned(),
+        DeValue::Table(_) => "a table".to_owned(),
+    }
+}
