@@ -171,3 +171,34 @@ impl Assessment {
         self.visits.iter().find(|visit| visit.visit == id)
     }
 }
+
+/// Judges a child without its rules: visits, slots and ages only, until the rules are in.
+#[must_use]
+pub fn assess_with(child: &Child, visits: &[Visit], protocols: &Protocols, _acts: &Acts<'_>, as_of: NaiveDate) -> Assessment {
+    let protocol = Arc::clone(protocols.on(as_of));
+    let mut ordered: Vec<&Visit> = visits.iter().filter(|v| v.on <= as_of).collect();
+    ordered.sort_by_key(|v| v.on);
+    let met = ordered.iter().filter(|v| v.contact != crate::visit::Contact::Phone).map(|v| (v.id, v.on));
+    let slots = crate::schedule::slots(&protocol.schedule, child.born, child.registered_on, met, as_of);
+    let age = crate::growth::growth_age(child, as_of);
+    Assessment {
+        as_of,
+        visits: Vec::new(),
+        follow_ups: Vec::new(),
+        lists: Vec::new(),
+        next_visit: slots.iter().copied().find(|s| s.expected && s.filled.is_none() && s.window.closes >= as_of),
+        slots,
+        now: Now {
+            completed_months: crate::calendar::completed_months(child.born, as_of).unwrap_or(0),
+            stage_months: crate::growth::stage_months(child, as_of),
+            corrected_by_days: age.corrected_by_days,
+            stage: None,
+            solids: Solids::Unknown,
+            protocol,
+            past_last_slot: false,
+        },
+        foods: Vec::new(),
+        ages_out_on: None,
+        next_change: None,
+    }
+}

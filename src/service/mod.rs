@@ -2,14 +2,23 @@
 //!
 //! They know no request and no page; the day, the instant and the person are given to them.
 
-use std::sync::Arc;
-
+pub mod audit;
 pub mod change_password;
+pub mod child_file;
+pub mod due_list;
+pub mod name_key;
+pub mod once;
 pub mod passwords;
 pub mod protocols;
+pub mod reassess;
+pub mod record_visit;
+pub mod register_child;
 pub mod round;
 pub mod settings;
 pub mod sign_in;
+pub mod tick;
+
+use std::sync::Arc;
 
 use chrono::DateTime;
 use chrono::NaiveDate;

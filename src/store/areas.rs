@@ -88,6 +88,14 @@ pub async fn list(c: &impl ConnectionTrait) -> Result<Vec<AreaRecord>, StoreErro
         .collect())
 }
 
+/// The area with this code.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn by_code(c: &impl ConnectionTrait, code: &str) -> Result<Option<AreaRecord>, StoreError> {
+    Ok(area::Entity::find().filter(area::Column::Code.eq(code)).one(c).await?.map(Into::into))
+}
+
 /// The area with this key.
 ///
 /// # Errors

@@ -41,6 +41,15 @@ pub fn build_app(
         .wrap(Compress::default())
 }
 
+/// What all requests share, counted by reference.
+pub type Shared = web::Data<App>;
+
+/// Makes the state shareable.
+#[must_use]
+pub fn shared(app: App) -> Shared {
+    web::Data::new(app)
+}
+
 /// The address cannot be served on.
 #[derive(Debug, thiserror::Error)]
 pub enum ServeFault {
