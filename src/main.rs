@@ -4,8 +4,8 @@ use std::process::ExitCode;
 
 use clap::Parser;
 use spoonround::cli::args::Cli;
+use spoonround::cli::run;
 
 fn main() -> ExitCode {
-    let _ = Cli::parse();
-    ExitCode::SUCCESS
+    run::run(Cli::parse())
 }

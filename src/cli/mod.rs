@@ -1,4 +1,8 @@
 //! The command line: what each command takes and does.
 
 pub mod args;
+pub mod office;
+pub mod opened;
+pub mod run;
 pub mod score;
+pub mod serve;

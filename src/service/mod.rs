@@ -6,6 +6,7 @@ pub mod audit;
 pub mod change_password;
 pub mod child_file;
 pub mod due_list;
+pub mod first_user;
 pub mod name_key;
 pub mod once;
 pub mod passwords;

@@ -1,0 +1,71 @@
+//! The commands of an office: schema, people, lists and reports without a browser.
+
+use std::process::ExitCode;
+
+use chrono::Duration;
+use chrono::NaiveDate;
+
+use crate::cli::args::NewUser;
+use crate::cli::opened::open;
+use crate::cli::run::Stop;
+use crate::config::Config;
+use crate::service::due_list;
+use crate::service::first_user;
+use crate::service::tick as ticking;
+
+/// Brings the schema up to this version.
+///
+/// # Errors
+/// [`Stop`] with what to do.
+pub async fn migrate(config: &Config) -> Result<ExitCode, Stop> {
+    let office = open(config).await?;
+    println!("{}: the schema is up to date", config.database);
+    drop(office);
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Adds somebody and prints the one-time code.
+///
+/// # Errors
+/// [`Stop`] with what to do.
+pub async fn add_user(config: &Config, new: &NewUser) -> Result<ExitCode, Stop> {
+    let office = open(config).await?;
+    let code = first_user::add(&office.db, office.now, office.today, &new.name, &new.sign_in, new.role).await?;
+    println!("{} can sign in as {} with the one-time code {code}", new.name, new.sign_in);
+    println!(
+        "The code is good until {} and is not kept: write it down or hand it over now.",
+        (office.now + Duration::hours(72)).format("%Y-%m-%d %H:%M UTC")
+    );
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Prints the follow-up list as CSV.
+///
+/// # Errors
+/// [`Stop`] with what to do.
+pub async fn due(config: &Config, as_of: Option<NaiveDate>, area: Option<&str>) -> Result<ExitCode, Stop> {
+    let office = open(config).await?;
+    let day = as_of.unwrap_or(office.today);
+    if day > office.today {
+        return Err(Stop(format!("{day} has not come yet; today is {}. Name a past day, or leave --as-of out", office.today)));
+    }
+    let lines = due_list::due(&office.db, &office.protocols, day, area).await?;
+    let mut out = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(std::io::stdout().lock());
+    out.write_record(due_list::HEADER)?;
+    for line in lines {
+        out.write_record(line.fields())?;
+    }
+    out.flush()?;
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Brings the lists up to date.
+///
+/// # Errors
+/// [`Stop`] with what to do.
+pub async fn tick(config: &Config) -> Result<ExitCode, Stop> {
+    let office = open(config).await?;
+    let done = ticking::tick(&office.db, &office.protocols, office.today, office.now).await?;
+    println!("{done} children looked at for {}", office.today);
+    Ok(ExitCode::SUCCESS)
+}

@@ -1,0 +1,73 @@
+//! What every command that needs the database starts from.
+
+use std::sync::Arc;
+
+use chrono::DateTime;
+use chrono::NaiveDate;
+use chrono::Utc;
+use domain::protocol::Protocols;
+
+use crate::cli::run::Stop;
+use crate::clock::Clock;
+use crate::clock::SystemClock;
+use crate::clock::day_in;
+use crate::config::Config;
+use crate::service::protocols;
+use crate::service::settings::Settings;
+use crate::store::Db;
+use crate::store::StoreError;
+use crate::store::settings;
+
+/// An open database with what is needed to work on it.
+pub struct Opened {
+    /// The database, its schema up to date.
+    pub db: Db,
+    /// The adopted protocols.
+    pub protocols: Arc<Protocols>,
+    /// The programme's settings.
+    pub settings: Settings,
+    /// The programme's day.
+    pub today: NaiveDate,
+    /// The instant.
+    pub now: DateTime<Utc>,
+}
+
+/// Opens the configured database, brings its schema up to date and adopts the configured protocol.
+///
+/// # Errors
+/// [`Stop`]: an unwritable folder, a file that is no database, a database from a newer version, a protocol with faults,
+/// each with what to do.
+pub async fn open(config: &Config) -> Result<Opened, Stop> {
+    let db = Db::open(&config.database_url()).await.map_err(told)?;
+    db.migrate().await.map_err(told)?;
+    let now = SystemClock.now();
+    let text = match &config.protocol_file {
+        Some(path) => Some((
+            path.display().to_string(),
+            std::fs::read_to_string(path).map_err(|e| {
+                Stop(format!("protocol_file {}: {e}; check the name, or leave the key out to use the built-in protocol", path.display()))
+            })?,
+        )),
+        None => None,
+    };
+    let configured = text.as_ref().map(|(name, text)| (name.as_str(), text.as_str()));
+    let protocols = Arc::new(protocols::adopt(&db, configured, now).await?);
+    let settings = Settings::from_stored(&settings::all(db.direct()).await?);
+    Ok(Opened { today: day_in(settings.time_zone, now), db, protocols, settings, now })
+}
+
+/// A store's failure as a sentence for whoever starts the program.
+fn told(error: StoreError) -> Stop {
+    match error {
+        StoreError::Unwritable { path, source } => Stop(format!(
+            "the database {path} cannot be opened or written: {source}. Check that the folder exists, that this user may write there and that \
+             the disk is not full, or choose another place with SPOONROUND_DATABASE"
+        )),
+        StoreError::Newer { step } => Stop(format!(
+            "the database was made by a newer version of Spoonround (it knows the step {step}, this program does not). Start the newer \
+             program, or a copy of the database from before"
+        )),
+        StoreError::Busy => Stop("the database is held by another program; stop that one, or try again".to_owned()),
+        other => other.into(),
+    }
+}

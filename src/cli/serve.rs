@@ -1,0 +1,62 @@
+//! Serving: open, adopt the protocol, listen, and look once an hour whether a new day has come.
+
+use std::process::ExitCode;
+use std::sync::Arc;
+use std::time::Duration;
+
+use crate::cli::opened::open;
+use crate::cli::run::Stop;
+use crate::clock::Clock;
+use crate::clock::SystemClock;
+use crate::clock::day_in;
+use crate::config::Config;
+use crate::service::tick;
+use crate::web::secret::Secret;
+use crate::web::server;
+use crate::web::state::App;
+
+/// How often the server looks whether a new day has come.
+const LOOK_EVERY: Duration = Duration::from_secs(15 * 60);
+
+/// Serves until interrupted.
+///
+/// # Errors
+/// [`Stop`] with what to do.
+pub async fn serve(config: &Config) -> Result<ExitCode, Stop> {
+    let opened = open(config).await?;
+    let secret = Secret::from_file(&config.secret_file)?;
+    let clock: Arc<dyn Clock> = Arc::new(SystemClock);
+    let app = App::new(opened.db.clone(), Arc::clone(&clock), secret, (*opened.protocols).clone(), config).await?;
+    let app = server::shared(app);
+    // Bound before anything is promised, so that a port in use is told at once.
+    let (running, address) = server::listen(app.clone(), config.listen)?;
+    println!("Spoonround serves on http://{address}");
+    let keeper = tokio::spawn(keep_up(app));
+    running.await?;
+    keeper.abort();
+    Ok(ExitCode::SUCCESS)
+}
+
+/// Time alone changes lists: brings them up to date at the start and whenever a new day has come.
+async fn keep_up(app: server::Shared) {
+    let mut done_for = None;
+    loop {
+        let now = app.clock.now();
+        match app.settings().await {
+            Ok(settings) => {
+                let today = day_in(settings.time_zone, now);
+                if done_for != Some(today) {
+                    match tick::tick(&app.db, &app.protocols(), today, now).await {
+                        Ok(children) => {
+                            tracing::info!(children, %today, "lists brought up to date");
+                            done_for = Some(today);
+                        }
+                        Err(error) => tracing::error!("bringing lists up to date failed, trying again: {error}"),
+                    }
+                }
+            }
+            Err(error) => tracing::error!("settings cannot be read: {error}"),
+        }
+        tokio::time::sleep(LOOK_EVERY).await;
+    }
+}
