@@ -5,6 +5,7 @@ pub mod chart;
 pub(crate) mod checks;
 #[cfg(test)]
 mod contrast;
+pub mod emergency;
 pub mod filled;
 pub mod find;
 pub mod icons;
@@ -17,5 +18,6 @@ pub mod round;
 mod samples;
 pub mod sign_in;
 pub mod trouble;
+pub mod visit_form;
 
 pub use crate::i18n::explain;

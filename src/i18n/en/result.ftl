@@ -1,1 +1,108 @@
 # What to do now, after saving.
+# In danger. From memory of public first-aid guidance: the programme's clinician must approve every line.
+
+emergency-title = Emergency: { $name }
+emergency-heading = may be in danger. Stay with { $sex ->
+        [F] her
+       *[M] him
+    } and call.
+emergency-source = The acts on this page are from memory of public first-aid guidance. The programme’s clinician must approve the text. What you were trained to do comes first.
+emergency-which = What do you see?
+emergency-write = Write what happened
+emergency-child-page = the child’s page
+emergency-choking = Choking: food or a thing in the throat, or blue
+emergency-fits = Fits, or cannot be woken
+emergency-reaction = Reaction to a food: hard breathing, swelling, hives with vomiting, pale and floppy
+emergency-other = Other danger: hard breathing, cannot drink, vomits everything, very sleepy
+emergency-after-food = reaction after { $food }
+emergency-signs-after-food = { $signs }, after { $food }
+emergency-say = Say: “Baby, { $age }. { $seen }.”
+
+emergency-reaction-1-do = Is adrenaline prescribed for { $sex ->
+        [F] her
+       *[M] him
+    }? Help the family give it at once.
+emergency-reaction-1-how = Somebody else calls meanwhile. Stop the food.
+emergency-reaction-2-do = Call.
+emergency-reaction-2-how = No answer? Find transport now.
+emergency-reaction-3-do = Lay { $sex ->
+        [F] her flat, or hold her
+       *[M] him flat, or hold him
+    } lying in your arms.
+emergency-reaction-3-how = Breathing is hard: half sitting. Vomiting or drowsy: on the side. Never upright on a shoulder. Not breathing: infant resuscitation as you were trained.
+emergency-reaction-4-do = Nothing by mouth
+emergency-reaction-4-how = until { $sex ->
+        [F] she
+       *[M] he
+    } breathes easily and is wide awake; then breastfeed.
+emergency-reaction-5-do = Go, even if { $sex ->
+        [F] she
+       *[M] he
+    } recovers.
+emergency-reaction-5-how = Go with them, or hand over yourself. It can come back within hours.
+
+emergency-fits-1-do = Lay { $sex ->
+        [F] her
+       *[M] him
+    } on the side, on something soft.
+emergency-fits-1-how = Nothing in the mouth. Do not hold the arms or legs. Look when it began.
+emergency-fits-2-do = Call.
+emergency-fits-2-how = No answer? Find transport now.
+emergency-fits-3-do = Not breathing?
+emergency-fits-3-how = Infant resuscitation as you were trained.
+emergency-fits-4-do = Keep { $sex ->
+        [F] her
+       *[M] him
+    } warm.
+emergency-fits-4-how = Nothing by mouth until wide awake; then breastfeed.
+emergency-fits-5-do = Go, even if { $sex ->
+        [F] she
+       *[M] he
+    } wakes.
+emergency-fits-5-how = Go with them, or hand over yourself.
+
+emergency-choking-1-do = Can { $sex ->
+        [F] she
+       *[M] he
+    } cry or cough? Let { $sex ->
+        [F] her
+       *[M] him
+    } cough, and stay.
+emergency-choking-1-how = Cannot cry or cough: go on here at once, and somebody else calls.
+emergency-choking-2-do = Up to 5 back blows.
+emergency-choking-2-how = { $age ->
+        [baby] Face down along your forearm, head lower than the body. With the heel of your hand, between the shoulder blades.
+       *[child] Lean forward, or lay across your lap. With the heel of your hand, between the shoulder blades.
+    }
+emergency-choking-3-do = { $age ->
+        [baby] Then up to 5 chest thrusts.
+       *[child] Then up to 5 abdominal thrusts.
+    }
+emergency-choking-3-how = { $age ->
+        [baby] Face up, head low: two fingers on the breastbone, push down sharply. Never press the belly of a baby. Look in the mouth: take out only what you see, never sweep blindly. Begin again with back blows.
+       *[child] From behind, a fist above the navel, pull inwards and upwards. Look in the mouth: take out only what you see, never sweep blindly. Begin again with back blows.
+    }
+emergency-choking-4-do = Goes limp or stops breathing?
+emergency-choking-4-how = Infant resuscitation as you were trained, and call.
+emergency-choking-5-do = Go, even if it came out.
+emergency-choking-5-how = A health worker must look at every baby who went blue or was helped so.
+
+emergency-other-1-do = Call.
+emergency-other-1-how = No answer? Find transport now.
+emergency-other-2-do = Lay { $sex ->
+        [F] her
+       *[M] him
+    } as breathing is easiest.
+emergency-other-2-how = Breathing is hard: half sitting. Vomiting or drowsy: on the side. Not breathing: infant resuscitation as you were trained.
+emergency-other-3-do = Keep { $sex ->
+        [F] her
+       *[M] him
+    } warm, skin to skin if the mother can.
+emergency-other-3-how = Head covered, no hot bottle.
+emergency-other-4-do = Breastfeed only if { $sex ->
+        [F] she
+       *[M] he
+    } is wide awake and can swallow.
+emergency-other-4-how = Else nothing by mouth.
+emergency-other-5-do = Go with them, or hand over yourself.
+emergency-other-5-how = Stay until they leave. Writing comes last.
