@@ -212,7 +212,8 @@ mod tests {
     fn every_act_of_every_kind_has_words() {
         for lang in [Lang::En, Lang::Fr] {
             for number in [Some("112"), None] {
-                let page = block(words(lang), &emergency(number)).into_string() + &body(words(lang), &emergency(number), "ABC").into_string();
+                let page =
+                    block(words(lang), &emergency(number)).into_string() + &body(words(lang), &emergency(number), "ABC").into_string();
                 assert!(!page.contains('{') && !page.contains('}'), "{}: {page}", lang.code());
             }
         }

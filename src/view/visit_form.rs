@@ -25,6 +25,8 @@ use crate::i18n::codes;
 use crate::i18n::format;
 use crate::view::filled::Filled;
 use crate::view::parts::Ask;
+use crate::view::parts::Icon;
+use crate::view::parts::NoteWeight;
 use crate::view::parts::acts;
 use crate::view::parts::back;
 use crate::view::parts::button;
@@ -34,8 +36,6 @@ use crate::view::parts::form;
 use crate::view::parts::hidden;
 use crate::view::parts::name;
 use crate::view::parts::note;
-use crate::view::parts::Icon;
-use crate::view::parts::NoteWeight;
 use crate::view::parts::part;
 
 /// An open follow-up, to be asked about first.
@@ -173,11 +173,15 @@ fn summary(f: &VisitForm<'_>, page: &Markup) -> Markup {
 
 fn look_again(w: &Words, unusual: &[Unusual]) -> Markup {
     let first = unusual.first().map_or("weight", |u| measure::field_of(u.measurement));
-    note(NoteWeight::Look, Icon::Ask, &html! {
-        h2 { (w.say("visit-unusual-heading")) }
-        p { (w.say("visit-unusual-text")) }
-        p { a href={ "#" (first) } { (w.say("visit-unusual-link")) } }
-    })
+    note(
+        NoteWeight::Look,
+        Icon::Ask,
+        &html! {
+            h2 { (w.say("visit-unusual-heading")) }
+            p { (w.say("visit-unusual-text")) }
+            p { a href={ "#" (first) } { (w.say("visit-unusual-link")) } }
+        },
+    )
 }
 
 fn fields(f: &VisitForm<'_>) -> Markup {

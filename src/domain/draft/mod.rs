@@ -4,6 +4,7 @@
 pub mod child;
 pub mod fill;
 pub mod questions;
+pub mod unchecked;
 pub mod visit;
 
 use chrono::NaiveDate;

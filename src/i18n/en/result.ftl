@@ -106,3 +106,91 @@ emergency-other-4-do = Breastfeed only if { $sex ->
 emergency-other-4-how = Else nothing by mouth.
 emergency-other-5-do = Go with them, or hand over yourself.
 emergency-other-5-how = Stay until they leave. Writing comes last.
+
+# What to do now, straight after saving a visit.
+
+result-title = What to do now: { $name }
+result-title-today = Refer today: { $name }
+result-saved = Saved, { $date }
+result-arm = arm { $value }
+result-no-concern = No concern in what you checked: { $name }
+result-unchecked = Not checked: { $parts }.
+unchecked-signs = danger signs
+unchecked-feet = feet
+unchecked-weight = weight
+unchecked-length = length
+unchecked-arm = upper arm
+unchecked-milk = milk
+unchecked-food = food
+unchecked-swallowing = swallowing
+result-gain = { $name } gained { $gain } since { $date }: say so, it is good to hear.
+result-corrected = Born early: ages are corrected by { $weeks ->
+        [one] { $weeks } week
+       *[other] { $weeks } weeks
+    }{ $days ->
+        [0] {""}
+        [one] {" "}and { $days } day
+       *[other] {" "}and { $days } days
+    }.
+result-also = Also found
+result-still-open = Still open from before
+result-closed = Closed today: { $names }.
+result-due = Look again by { $date }.
+result-why = Why
+result-note = Referral note
+result-child-page = The child’s page
+result-correct = Correct this visit
+result-write-rest = Write the rest, or correct
+result-next-home = Next home
+result-say = Say to the family
+result-say-today = “{ $name } needs care that I cannot give at home. You have done well to have { $sex ->
+        [F] her
+       *[M] him
+    } looked at. It is nobody’s fault. I will come to hear how it went.”
+result-today-heading = Take { $name } to care today
+result-today-signs-do = Look for danger signs again.
+result-today-signs-how = Any of them: emergency, call { $number }
+result-local-number = your local emergency number
+result-today-travel-do = Agree how they travel, and who goes.
+result-today-travel-how = Ask what could stop them, and help with that.
+result-today-feed-do = Go on breastfeeding { $sex ->
+        [F] her
+       *[M] him
+    }.
+result-today-feed-how = Offer what the child takes, little and often, on the way. Not a food that brought a reaction.
+result-today-note-do = Give the referral note.
+result-today-note-how = Read it to them. Agree on the day you come back.
+result-later-advice = Other advice from this visit is on the child’s page, for later.
+result-next-for = Next for { $name }, at { $age }
+result-texture = Offer it { $texture }.
+result-meals = { $from ->
+        [0] Up to { $to } meals a day,
+       *[other] { $from } to { $to } meals a day,
+    }
+result-and-breast-milk = and breast milk.
+result-and-milk = and milk, prepared safely, from a cup.
+result-snack = A snack if wanted.
+result-enough = The child decides when it is enough.
+result-spoons = { $from } to { $to } tablespoons a meal.
+result-cup = { $share } of a cup a meal.
+result-cup-range = { $from } to { $to } of a cup a meal.
+result-milk-only = Breast milk only, day and night.
+result-milk-only-other = Milk only, from a cup, prepared safely and never thinned.
+result-milk-only-why = No water, tea or food yet.
+result-new-food = One new food: { $food }.
+result-new-food-how = Offer it 2–3 days before the next new one.
+result-next-visit = Come back { $from } to { $to }.
+result-sooner = Sooner if { $sex ->
+        [F] she
+       *[M] he
+    } is ill or stops feeding.
+result-sources-differ = Sources differ on when to start some foods: your local protocol decides.
+note-heading = Referral note
+note-child = Child
+note-code = Code, place
+note-date = Seen on
+note-measured = Measured
+note-seen = Signs
+note-why = Why
+note-from = From
+note-caution = Suggested by written rules, not a diagnosis. Measured and asked at home.

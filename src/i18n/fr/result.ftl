@@ -103,3 +103,91 @@ emergency-other-4-do = Le sein seulement { $sex ->
 emergency-other-4-how = Sinon, rien par la bouche.
 emergency-other-5-do = Allez avec eux, ou confiez l’enfant vous-même.
 emergency-other-5-how = Restez jusqu’à leur départ. Écrire vient en dernier.
+
+# Que faire maintenant, juste après l'enregistrement d'une visite.
+
+result-title = Que faire maintenant : { $name }
+result-title-today = Référer aujourd’hui : { $name }
+result-saved = Enregistré, { $date }
+result-arm = bras { $value }
+result-no-concern = Rien d’inquiétant dans ce que vous avez vérifié : { $name }
+result-unchecked = Pas vérifié : { $parts }.
+unchecked-signs = signes de danger
+unchecked-feet = pieds
+unchecked-weight = poids
+unchecked-length = longueur
+unchecked-arm = tour de bras
+unchecked-milk = lait
+unchecked-food = repas
+unchecked-swallowing = déglutition
+result-gain = { $name } a pris { $gain } depuis le { $date } : dites-le, cela fait plaisir.
+result-corrected = Né trop tôt : les âges sont corrigés de { $weeks ->
+        [one] { $weeks } semaine
+       *[other] { $weeks } semaines
+    }{ $days ->
+        [0] {""}
+        [one] {" "}et { $days } jour
+       *[other] {" "}et { $days } jours
+    }.
+result-also = Trouvé aussi
+result-still-open = Encore ouvert d’avant
+result-closed = Terminé aujourd’hui : { $names }.
+result-due = À revoir d’ici { $date }.
+result-why = Pourquoi
+result-note = Note de référence
+result-child-page = La page de l’enfant
+result-correct = Corriger cette visite
+result-write-rest = Écrire le reste, ou corriger
+result-next-home = Prochaine maison
+result-say = Dites à la famille
+result-say-today = « { $name } a besoin de soins que je ne peux pas donner à la maison. Vous avez bien fait de { $sex ->
+        [F] la
+       *[M] le
+    } faire examiner. Ce n’est la faute de personne. Je reviendrai pour savoir comment cela s’est passé. »
+result-today-heading = Emmenez { $name } se faire soigner aujourd’hui
+result-today-signs-do = Cherchez encore les signes de danger.
+result-today-signs-how = Un seul : urgence, appelez { $number }
+result-local-number = votre numéro d’urgence local
+result-today-travel-do = Convenez du trajet, et de qui part.
+result-today-travel-how = Demandez ce qui pourrait les empêcher de partir, et aidez.
+result-today-feed-do = Continuez à { $sex ->
+        [F] l’allaiter.
+       *[M] l’allaiter.
+    }
+result-today-feed-how = Proposez ce que prend l’enfant, peu et souvent, en route. Pas un aliment qui a donné une réaction.
+result-today-note-do = Donnez la note de référence.
+result-today-note-how = Lisez-la-leur. Convenez du jour où vous revenez.
+result-later-advice = Les autres conseils de cette visite sont sur la page de l’enfant, pour plus tard.
+result-next-for = La suite pour { $name }, à { $age }
+result-texture = Proposez : { $texture }.
+result-meals = { $from ->
+        [0] Jusqu’à { $to } repas par jour,
+       *[other] { $from } à { $to } repas par jour,
+    }
+result-and-breast-milk = et le lait maternel.
+result-and-milk = et du lait bien préparé, à la tasse.
+result-snack = Un goûter si l’enfant veut.
+result-enough = L’enfant décide quand c’est assez.
+result-spoons = { $from } à { $to } cuillères à soupe par repas.
+result-cup = { $share } de tasse par repas.
+result-cup-range = { $from } à { $to } de tasse par repas.
+result-milk-only = Le lait maternel seul, jour et nuit.
+result-milk-only-other = Du lait seul, à la tasse, bien préparé et jamais dilué.
+result-milk-only-why = Pas encore d’eau, de thé ni d’aliment.
+result-new-food = Un nouvel aliment : { $food }.
+result-new-food-how = Proposez-le 2 à 3 jours avant le suivant.
+result-next-visit = Revenez entre le { $from } et le { $to }.
+result-sooner = Plus tôt { $sex ->
+        [F] si elle est malade ou mange moins.
+       *[M] s’il est malade ou mange moins.
+    }
+result-sources-differ = Les sources ne sont pas d’accord sur le début de certains aliments : votre protocole local décide.
+note-heading = Note de référence
+note-child = Enfant
+note-code = Code, lieu
+note-date = Vu le
+note-measured = Mesuré
+note-seen = Signes
+note-why = Pourquoi
+note-from = De
+note-caution = Proposé par des règles écrites, ce n’est pas un diagnostic. Mesuré et demandé à la maison.

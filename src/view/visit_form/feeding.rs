@@ -83,11 +83,12 @@ fn milks(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
 
 fn groups(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     let w = f.w;
-    let tiles = FoodGroup::ALL.iter().fold(ask.many_of("groups", "visit-groups").hint(w.say("visit-groups-hint")).tiles(), |tiles, group| {
-        let example = codes::id("visit-group", group.code());
-        let example = w.has(&example).then(|| w.say(&example));
-        tiles.option_with(group.code(), codes::food_group(w, *group), example, Some(Icon::of_group(*group)))
-    });
+    let tiles =
+        FoodGroup::ALL.iter().fold(ask.many_of("groups", "visit-groups").hint(w.say("visit-groups-hint")).tiles(), |tiles, group| {
+            let example = codes::id("visit-group", group.code());
+            let example = w.has(&example).then(|| w.say(&example));
+            tiles.option_with(group.code(), codes::food_group(w, *group), example, Some(Icon::of_group(*group)))
+        });
     html! {
         (tiles)
         (ask.one_of("groups_none", "visit-groups-none").tight().option("yes", w.say("visit-nothing")).option("", w.say("common-not-asked")))
@@ -116,10 +117,12 @@ fn texture(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         Some((t, _)) => usual.last(w.say_with("visit-texture-last", args!["texture" => codes::texture(w, t)])),
         None => usual,
     };
-    let best = Texture::ALL.iter().skip(1).fold(
-        ask.one_of("texture_best", "visit-texture-best").tight().option("same", w.say("common-no")),
-        |best, t| best.option(t.level().to_string(), codes::texture_short(w, *t)),
-    );
+    let best = Texture::ALL
+        .iter()
+        .skip(1)
+        .fold(ask.one_of("texture_best", "visit-texture-best").tight().option("same", w.say("common-no")), |best, t| {
+            best.option(t.level().to_string(), codes::texture_short(w, *t))
+        });
     html! { (usual) (best.option("", w.say("common-not-asked"))) }
 }
 
@@ -155,11 +158,16 @@ fn others(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     let w = f.w;
     let q = f.questions;
     let correcting = f.correcting.is_some_and(|c| !c.unfinished);
-    let absent: Vec<Also> =
-        Also::ALL.iter().copied().filter(|line| one_by_one(*line) && !q.also.contains(line) && !(q.infant && *line == Also::SweetDrink)).collect();
+    let absent: Vec<Also> = Also::ALL
+        .iter()
+        .copied()
+        .filter(|line| one_by_one(*line) && !q.also.contains(line) && !(q.infant && *line == Also::SweetDrink))
+        .collect();
     let low = correcting || !q.also.contains(&Also::TeaCoffee);
     let typed = absent.iter().any(|line| !f.filled.one(line.code()).is_empty())
-        || ["low_value", "low_value_none", "breast_only", "other_drink", "solids_yesterday"].iter().any(|field| !f.filled.one(field).is_empty() && !q.infant)
+        || ["low_value", "low_value_none", "breast_only", "other_drink", "solids_yesterday"]
+            .iter()
+            .any(|field| !f.filled.one(field).is_empty() && !q.infant)
         || (q.infant && ["low_value", "low_value_none"].iter().any(|field| !f.filled.one(field).is_empty()));
     let body = html! {
         @if !q.infant {
@@ -188,9 +196,9 @@ pub(super) fn started(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
 
 pub(super) fn readiness(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     let w = f.w;
-    let list = ReadinessSign::ALL.iter().fold(ask.many_of("readiness", "visit-readiness").rows(), |list, sign| {
-        list.option(sign.code(), codes::readiness_sign(w, *sign))
-    });
+    let list = ReadinessSign::ALL
+        .iter()
+        .fold(ask.many_of("readiness", "visit-readiness").rows(), |list, sign| list.option(sign.code(), codes::readiness_sign(w, *sign)));
     html! {
         (list)
         (ask.one_of("readiness_none", "visit-readiness-none").tight()

@@ -65,18 +65,22 @@ pub(super) fn part_of(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     };
     let held: Vec<&FoodLine> = f.foods.iter().filter(|food| food.on_hold).collect();
     let near: Vec<&FoodLine> = f.foods.iter().filter(|food| !food.on_hold).collect();
-    part("foods", &heading, &html! {
-        @for food in &held { (by_name(f, ask, food)) }
-        (ask.one_of("new_food", "visit-new-food").tight()
-            .option("no", w.say("visit-no-new-food")).option("yes", w.say("common-yes")).option("", w.say("common-not-asked")))
-        div.when-new {
-            p.hint { (w.say("visit-new-hint")) }
-            @for food in &near { (by_name(f, ask, food)) }
-            (other(f, ask, 1))
-            @let more = (2..=OTHER_FOODS).any(|at| !f.filled.one(&other_food(at)).is_empty() || f.faults.of(&other_food(at)).is_some());
-            (details(&w.say("visit-other-more"), more, &html! { @for at in 2..=OTHER_FOODS { (other(f, ask, at)) } }))
-        }
-    })
+    part(
+        "foods",
+        &heading,
+        &html! {
+            @for food in &held { (by_name(f, ask, food)) }
+            (ask.one_of("new_food", "visit-new-food").tight()
+                .option("no", w.say("visit-no-new-food")).option("yes", w.say("common-yes")).option("", w.say("common-not-asked")))
+            div.when-new {
+                p.hint { (w.say("visit-new-hint")) }
+                @for food in &near { (by_name(f, ask, food)) }
+                (other(f, ask, 1))
+                @let more = (2..=OTHER_FOODS).any(|at| !f.filled.one(&other_food(at)).is_empty() || f.faults.of(&other_food(at)).is_some());
+                (details(&w.say("visit-other-more"), more, &html! { @for at in 2..=OTHER_FOODS { (other(f, ask, at)) } }))
+            }
+        },
+    )
 }
 
 fn said(ask: Ask<'_>, name: &str, choice: Choice) -> Choice {
@@ -144,9 +148,9 @@ fn reaction(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names) -> Markup {
 fn seldom(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names, choking: bool) -> Markup {
     let w = f.w;
     let typed = [&names.offers, &names.unsafe_form].iter().any(|name| !f.filled.one(name).is_empty() || f.faults.of(name).is_some());
-    let unsafe_form = said(ask, &names.unsafe_form, Choice::one(&names.unsafe_form, w.say("visit-unsafe"))).hint(w.say("visit-unsafe-hint")).tight();
     let unsafe_form =
-        unsafe_form.option("yes", w.say("common-yes")).option("no", w.say("common-no")).option("", w.say("common-not-asked"));
+        said(ask, &names.unsafe_form, Choice::one(&names.unsafe_form, w.say("visit-unsafe"))).hint(w.say("visit-unsafe-hint")).tight();
+    let unsafe_form = unsafe_form.option("yes", w.say("common-yes")).option("no", w.say("common-no")).option("", w.say("common-not-asked"));
     let offers = ask.typed(&names.offers, Field::whole(&names.offers, w.say("visit-offers")).unit(w.say("visit-times")));
     html! {
         (details(&w.say("visit-food-more"), typed, &html! {

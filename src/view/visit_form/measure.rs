@@ -91,7 +91,10 @@ fn odd(f: &VisitForm<'_>, measurement: Measurement) -> Option<parts::Unusual> {
         text: [told, Some(why), Some(again)].into_iter().flatten().collect::<Vec<_>>().join(" "),
         tick: Some((
             tick,
-            w.say_with(if measurement == Measurement::Weight { "visit-odd-tick-weight" } else { "visit-odd-tick" }, args!["value" => typed]),
+            w.say_with(
+                if measurement == Measurement::Weight { "visit-odd-tick-weight" } else { "visit-odd-tick" },
+                args!["value" => typed],
+            ),
         )),
         ticked,
     })
@@ -102,9 +105,8 @@ pub(super) fn fields(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     let q = f.questions;
     let last = &q.last;
     let beside = |field: Field, value: Option<(String, chrono::NaiveDate)>| match value {
-        Some((value, on)) => {
-            field.last(w.say("common-last-time"), w.say_with("common-last-value", args!["value" => value, "date" => format::day_short(w, on)]))
-        }
+        Some((value, on)) => field
+            .last(w.say("common-last-time"), w.say_with("common-last-value", args!["value" => value, "date" => format::day_short(w, on)])),
         None => field,
     };
     let weight = ask.decimal("weight", "visit-weight").unit(w.say("visit-kg")).unusual(odd(f, Measurement::Weight));
@@ -116,12 +118,11 @@ pub(super) fn fields(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         .unit(w.say("visit-cm"))
         .unusual(odd(f, Measurement::Length));
     let length = beside(length, last.length.map(|(x, on)| (format::cm(w, i64::from(x.mm())), on)));
-    let arm_field = ask.decimal("arm", "visit-arm").unit(w.say("visit-mm")).hint(w.say("visit-arm-hint")).unusual(odd(f, Measurement::Muac));
+    let arm_field =
+        ask.decimal("arm", "visit-arm").unit(w.say("visit-mm")).hint(w.say("visit-arm-hint")).unusual(odd(f, Measurement::Muac));
     let arm_field = beside(arm_field, last.arm.map(|(x, on)| (format::mm(w, i64::from(x.mm())), on)));
-    let head = beside(
-        ask.decimal("head", "visit-head").unit(w.say("visit-cm")),
-        last.head.map(|(x, on)| (format::cm(w, i64::from(x.mm())), on)),
-    );
+    let head =
+        beside(ask.decimal("head", "visit-head").unit(w.say("visit-cm")), last.head.map(|(x, on)| (format::cm(w, i64::from(x.mm())), on)));
     let seldom = html! {
         @if !q.arm { (arm_field) }
         (head)

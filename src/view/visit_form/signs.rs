@@ -19,10 +19,11 @@ pub(super) fn fields(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         2..=11 => 50,
         _ => 40,
     };
-    let list = q.signs.iter().fold(
-        ask.many_of("danger", "visit-danger").hint(w.say_with("visit-danger-hint", args!["breaths" => breaths])),
-        |choice, sign| choice.option(sign.code(), codes::danger_sign(w, *sign)),
-    );
+    let list =
+        q.signs.iter().fold(
+            ask.many_of("danger", "visit-danger").hint(w.say_with("visit-danger-hint", args!["breaths" => breaths])),
+            |choice, sign| choice.option(sign.code(), codes::danger_sign(w, *sign)),
+        );
     let swallow = SwallowTrouble::ALL.iter().fold(ask.one_of("swallow_trouble", "visit-swallow"), |choice, answer| {
         choice.option(answer.code(), codes::swallow_trouble(w, *answer))
     });

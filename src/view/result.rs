@@ -1,0 +1,383 @@
+//! What to do now, straight after saving: the most urgent first and one clear act. While something presses, the advice of the visit
+//! waits on the child's page. It decides no rule; findings come with their class and words.
+
+mod bowls;
+
+use chrono::NaiveDate;
+use domain::child::Sex;
+use domain::draft::unchecked::Unchecked;
+use domain::food::Texture;
+use domain::rule::Class;
+use domain::visit::Visit;
+use maud::Markup;
+use maud::html;
+
+use crate::args;
+use crate::i18n::Words;
+use crate::i18n::codes;
+use crate::i18n::format;
+use crate::view::emergency;
+use crate::view::emergency::Emergency;
+use crate::view::parts::acts;
+use crate::view::parts::cls;
+use crate::view::parts::facts;
+use crate::view::parts::link_button;
+use crate::view::parts::name;
+use crate::view::parts::rows;
+use crate::view::parts::steps;
+use crate::view::visit_form::measure::arm;
+
+/// Something the rules found, or that is still open.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Found {
+    /// Its class.
+    pub class: Class,
+    /// The short name of its rule.
+    pub name: String,
+    /// Why, in one line with its numbers.
+    pub why: String,
+    /// What to do and what to tell the family.
+    pub act: String,
+    /// When it is to be looked at again.
+    pub due: Option<NaiveDate>,
+    /// Asks to measure again rather than to worry anybody.
+    pub about_data: bool,
+}
+
+/// What fits the child's stage.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Advice {
+    /// Its name.
+    pub stage: String,
+    /// The texture to offer; none: milk only.
+    pub texture: Option<Texture>,
+    /// Meals a day, from and to.
+    pub meals: (u8, u8),
+    /// Snacks a day, from and to.
+    pub snacks: (u8, u8),
+    /// Amount a meal in words, and as a share of a cup for the drawing.
+    pub amount: Option<(String, f64)>,
+    /// Whether breast milk goes on.
+    pub breastfed: Option<bool>,
+    /// The next food to try, by name.
+    pub new_food: Option<String>,
+}
+
+/// The next visit: the day to aim at and the window round it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NextVisit {
+    /// First day.
+    pub opens: NaiveDate,
+    /// Last day.
+    pub closes: NaiveDate,
+}
+
+/// Everything the page shows.
+pub struct ResultPage<'a> {
+    /// The words of the page.
+    pub w: &'a Words,
+    /// The child's name.
+    pub name: &'a str,
+    /// Boy or girl.
+    pub sex: Sex,
+    /// The child's code.
+    pub code: &'a str,
+    /// Birth date.
+    pub born: NaiveDate,
+    /// The programme's day.
+    pub today: NaiveDate,
+    /// The visit's number among the child's visits.
+    pub seq: i64,
+    /// The visit as it was understood.
+    pub visit: &'a Visit,
+    /// What this visit found, most urgent first.
+    pub found: &'a [Found],
+    /// What is open from before and was not found again.
+    pub still_open: &'a [Found],
+    /// What was closed by this visit, by name.
+    pub closed: &'a [String],
+    /// The acts, if the most urgent is class *now*.
+    pub emergency: Option<Emergency<'a>>,
+    /// What was not looked at.
+    pub unchecked: &'a [Unchecked],
+    /// Weight gained or lost since a day.
+    pub gain: Option<(i64, NaiveDate)>,
+    /// By how many days ages are corrected for early birth; 0: not.
+    pub corrected_by_days: u16,
+    /// What fits the stage.
+    pub advice: Option<&'a Advice>,
+    /// The next visit by the schedule.
+    pub next: Option<NextVisit>,
+    /// The programme's emergency number.
+    pub number: Option<&'a str>,
+    /// Where the child lives.
+    pub area: &'a str,
+    /// Who saw the child.
+    pub worker: &'a str,
+}
+
+impl ResultPage<'_> {
+    /// The most urgent class of this visit's findings.
+    #[must_use]
+    pub fn worst(&self) -> Option<Class> {
+        self.found.iter().map(|f| f.class).min()
+    }
+
+    /// The title of the page.
+    #[must_use]
+    pub fn title(&self) -> String {
+        let id = match self.worst() {
+            Some(Class::Now) => "emergency-title",
+            Some(Class::Today) => "result-title-today",
+            _ => "result-title",
+        };
+        self.w.say_with(id, args!["name" => self.name])
+    }
+
+    fn sex(&self) -> &'static str {
+        self.sex.code()
+    }
+}
+
+/// The page.
+#[must_use]
+pub fn body(p: &ResultPage<'_>) -> Markup {
+    match (p.worst(), &p.emergency) {
+        (Some(Class::Now), Some(emergency)) => now(p, emergency),
+        (Some(Class::Now | Class::Today), _) => today(p),
+        _ => usual(p),
+    }
+}
+
+/// What stands above a form that was saved for its danger alone.
+#[must_use]
+pub fn block(p: &ResultPage<'_>) -> Option<Markup> {
+    match (p.worst(), &p.emergency) {
+        (Some(Class::Now), Some(emergency)) => Some(emergency::block(p.w, emergency)),
+        (Some(Class::Now | Class::Today), _) => Some(html! { (refer(p)) }),
+        _ => None,
+    }
+}
+
+fn now(p: &ResultPage<'_>, e: &Emergency<'_>) -> Markup {
+    let w = p.w;
+    let urgent: Vec<&Found> = p.found.iter().filter(|f| f.class == Class::Now).collect();
+    html! {
+        (emergency::block(w, e))
+        (acts(&html! {
+            (link_button("#note", &html! { (w.say("result-note")) }, true))
+            (link_button(&correct(p), &html! { (w.say("result-write-rest")) }, true))
+        }))
+        h2 { (w.say("result-why")) }
+        @for found in &urgent { p { (found.why) } }
+        (also_found(p, Class::Now))
+        (referral_note(p))
+        p.quiet { (saved(p)) " " (w.say("result-later-advice")) }
+        (unchecked(p))
+    }
+}
+
+fn today(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    html! {
+        p.quiet { (saved(p)) }
+        (refer(p))
+        (acts(&html! {
+            (link_button("#note", &html! { (w.say("result-note")) }, false))
+            (link_button(&format!("/children/{}", p.code), &html! { (w.say("result-child-page")) }, true))
+        }))
+        h2 { (w.say("result-say")) }
+        p { (w.say_with("result-say-today", args!["name" => p.name, "sex" => p.sex()])) }
+        (also_found(p, Class::Today))
+        (referral_note(p))
+        (unchecked(p))
+        (leave(p))
+        p.quiet { (w.say("result-later-advice")) }
+    }
+}
+
+/// Refer today: what, why, and the acts in order.
+fn refer(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    let urgent: Vec<&Found> = p.found.iter().filter(|f| f.class.is_urgent()).collect();
+    let step = |id: &str| html! { b { (w.say_with(&format!("result-today-{id}-do"), args!["sex" => p.sex()])) } (w.say(&format!("result-today-{id}-how"))) };
+    html! {
+        p { (cls(w, Class::Today)) }
+        h1 { (w.say_with("result-today-heading", args!["name" => p.name])) }
+        @for found in &urgent { p.lede { (found.why) } }
+        (steps(&[
+            html! { b { (w.say("result-today-signs-do")) } (emergency_call(p)) },
+            step("travel"),
+            step("feed"),
+            step("note"),
+        ]))
+        @for found in &urgent { p { (found.act) } }
+    }
+}
+
+fn emergency_call(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    let href = format!("/children/{}/emergency", p.code);
+    html! { a href=(href) { (w.say_with("result-today-signs-how", args!["number" => p.number.map_or_else(|| w.say("result-local-number"), str::to_owned)])) } }
+}
+
+fn usual(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    html! {
+        p.quiet { (saved(p)) }
+        @if let Some(first) = p.found.first() {
+            p { (cls(w, first.class)) }
+            h1 { (first.name) ": " (name(p.name)) }
+            p.lede { (first.why) }
+            (act_of(p, first))
+            @if p.found.len() > 1 {
+                h2 { (w.say("result-also")) }
+                (rows(&p.found[1..].iter().map(|f| html! { p { (cls(w, f.class)) } p { (f.why) } (act_of(p, f)) }).collect::<Vec<_>>()))
+            }
+        } @else {
+            h1 { (w.say_with("result-no-concern", args!["name" => p.name])) }
+        }
+        (unchecked(p))
+        (gain(p))
+        (still_open(p))
+        @if let Some(advice) = p.advice { (advice_of(p, advice)) }
+        (next_visit(p))
+        (leave(p))
+        @if !p.found.is_empty() { p { a.link href="#note" { (w.say("result-note")) } } (referral_note(p)) }
+        p.quiet { (w.say("common-caution-6")) " " (w.say("result-sources-differ")) }
+    }
+}
+
+fn act_of(p: &ResultPage<'_>, found: &Found) -> Markup {
+    let w = p.w;
+    html! {
+        p { (found.act) }
+        @if let Some(due) = found.due { p.quiet { (w.say_with("result-due", args!["date" => format::weekday(w, due)])) } }
+    }
+}
+
+/// What the visit recorded, as it was understood.
+fn saved(p: &ResultPage<'_>) -> String {
+    let w = p.w;
+    let v = p.visit;
+    let mut parts = vec![w.say_with("result-saved", args!["date" => format::day_near(w, v.on, p.today)])];
+    parts.extend(v.weight.map(|x| format::kg(w, i64::from(x.grams()))));
+    parts.extend(v.length.map(|x| format::cm(w, i64::from(x.mm()))));
+    parts.extend(v.muac.map(|x| w.say_with("result-arm", args!["value" => arm(w, i64::from(x.mm()))])));
+    parts.join(" · ")
+}
+
+fn unchecked(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    let parts: Vec<String> = p.unchecked.iter().map(|part| w.say(&codes::id("unchecked", part.code()))).collect();
+    html! { @if !parts.is_empty() { p { (w.say_with("result-unchecked", args!["parts" => format::list(w, &parts)])) } } }
+}
+
+fn gain(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    let growing = !p.found.iter().any(|f| f.about_data);
+    html! {
+        @if let Some((grams, since)) = p.gain.filter(|(grams, _)| *grams > 0 && growing) {
+            p { (w.say_with("result-gain", args![
+                "gain" => format::weight_change(w, grams), "date" => format::day(w, since), "sex" => p.sex(), "name" => p.name
+            ])) }
+        }
+        @if p.corrected_by_days > 0 {
+            p.quiet { (w.say_with("result-corrected", args!["weeks" => p.corrected_by_days / 7, "days" => p.corrected_by_days % 7])) }
+        }
+    }
+}
+
+/// Other findings, without their coaching while something presses.
+fn also_found(p: &ResultPage<'_>, worst: Class) -> Markup {
+    let w = p.w;
+    let rest: Vec<Markup> = p.found.iter().filter(|f| f.class > worst).map(|f| html! { p { (cls(w, f.class)) } p { (f.why) } }).collect();
+    html! { @if !rest.is_empty() { h2 { (w.say("result-also")) } (rows(&rest)) } }
+}
+
+fn still_open(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    let open: Vec<Markup> = p.still_open.iter().map(|f| html! { p { (cls(w, f.class)) } p { (f.why) } }).collect();
+    html! {
+        @if !p.closed.is_empty() { p { (w.say_with("result-closed", args!["names" => format::list(w, p.closed)])) } }
+        @if !open.is_empty() { h2 { (w.say("result-still-open")) } (rows(&open)) }
+    }
+}
+
+fn advice_of(p: &ResultPage<'_>, advice: &Advice) -> Markup {
+    let w = p.w;
+    html! {
+        h2 { (w.say_with("result-next-for", args!["name" => p.name, "age" => format::age(w, p.born, p.visit.on)])) }
+        ul.tell {
+            @if let Some(texture) = advice.texture {
+                li { (bowls::texture(w, texture)) p { b { (w.say_with("result-texture", args!["texture" => codes::texture(w, texture)])) }
+                    br; (codes::texture_test(w, texture)) } }
+                li { (bowls::meals(w, advice.meals)) p { b { (w.say_with("result-meals", args!["from" => advice.meals.0, "to" => advice.meals.1])) } " "
+                    (w.say(if advice.breastfed == Some(false) { "result-and-milk" } else { "result-and-breast-milk" })) " "
+                    @if advice.snacks.1 > 0 { (w.say("result-snack")) } } }
+                @if let Some((words, share)) = &advice.amount {
+                    li { (bowls::amount(w, *share)) p { b { (words) } br; (w.say("result-enough")) } }
+                }
+            } @else {
+                li { (bowls::milk()) p { b { (w.say(if advice.breastfed == Some(false) { "result-milk-only-other" } else { "result-milk-only" })) }
+                    br; (w.say("result-milk-only-why")) } }
+            }
+            @if let Some(food) = &advice.new_food {
+                li { (bowls::food()) p { b { (w.say_with("result-new-food", args!["food" => food])) } br; (w.say("result-new-food-how")) } }
+            }
+        }
+    }
+}
+
+fn next_visit(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    html! {
+        @if let Some(next) = p.next {
+            p { strong { (w.say_with("result-next-visit", args![
+                "from" => format::day(w, next.opens), "to" => format::day_near(w, next.closes, p.today)
+            ])) } " " (w.say_with("result-sooner", args!["sex" => p.sex()])) }
+        }
+    }
+}
+
+fn correct(p: &ResultPage<'_>) -> String {
+    format!("/children/{}/visits/{}/correct", p.code, p.seq)
+}
+
+fn leave(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    let urgent = p.worst().is_some_and(Class::is_urgent);
+    acts(&html! {
+        (link_button("/round", &html! { (w.say("result-next-home")) }, urgent))
+        (link_button(&correct(p), &html! { (w.say("result-correct")) }, true))
+    })
+}
+
+/// A note to hand over: who, what was seen, why. The child's name is on it because the clinic needs it.
+fn referral_note(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    let v = p.visit;
+    let seen = emergency::seen(w, v, &|code| code.to_owned());
+    let why: Vec<String> = p.found.iter().map(|f| f.why.clone()).collect();
+    let mut lines = vec![
+        (w.say("note-child"), html! { (name(p.name)) ", " (codes::sex(w, p.sex)) ", " (format::age_exact(w, p.born, v.on)) }),
+        (w.say("note-code"), html! { span.ltr { (p.code) } ", " (p.area) }),
+        (w.say("note-date"), html! { (format::day_and_year(w, v.on)) }),
+        (w.say("note-measured"), html! { (saved(p)) }),
+    ];
+    if !seen.is_empty() {
+        lines.push((w.say("note-seen"), html! { (seen.join("; ")) }));
+    }
+    lines.push((w.say("note-why"), html! { @for line in &why { (line) br; } }));
+    lines.push((w.say("note-from"), html! { (p.worker) }));
+    html! {
+        section.sheet-note id="note" {
+            h2 { (w.say("note-heading")) }
+            (facts(&lines))
+            p.quiet { (w.say("note-caution")) }
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,124 @@
+//! What to do now: one clear act first, and nothing said of what was not looked at.
+
+use domain::ids::VisitId;
+use domain::units::Weight;
+use domain::visit::Contact;
+
+use super::*;
+use crate::i18n::Lang;
+use crate::i18n::words;
+use crate::view::emergency::Kind;
+
+fn d(text: &str) -> NaiveDate {
+    text.parse().expect("a date")
+}
+
+fn found(class: Class, name: &str) -> Found {
+    Found {
+        class,
+        name: name.to_owned(),
+        why: format!("Why {name}."),
+        act: format!("Coaching for {name}."),
+        due: Some(d("2026-11-27")),
+        about_data: false,
+    }
+}
+
+fn visit() -> Visit {
+    let mut v = Visit::empty(VisitId(1), d("2026-11-25"), Contact::Home);
+    v.weight = Weight::from_grams(7350).ok();
+    v.muac = domain::units::Muac::from_mm(134).ok();
+    v
+}
+
+fn advice() -> Advice {
+    Advice {
+        stage: "mid_8".to_owned(),
+        texture: Texture::new(2),
+        meals: (2, 3),
+        snacks: (1, 2),
+        amount: Some(("Half a cup a meal.".to_owned(), 0.5)),
+        breastfed: Some(true),
+        new_food: Some("Beans".to_owned()),
+    }
+}
+
+fn page(lang: Lang, found: &[Found], unchecked: &[Unchecked], emergency: bool) -> String {
+    let v = visit();
+    let advice = advice();
+    let emergency = emergency.then(|| Emergency {
+        name: "Neruka",
+        sex: Sex::Female,
+        age: "8 months".to_owned(),
+        under_one: true,
+        kinds: vec![Kind::Other],
+        seen: Vec::new(),
+        number: None,
+    });
+    body(&ResultPage {
+        w: words(lang),
+        name: "Neruka",
+        sex: Sex::Female,
+        code: "CDEF",
+        born: d("2026-03-14"),
+        today: d("2026-11-25"),
+        seq: 4,
+        visit: &v,
+        found,
+        still_open: &[],
+        closed: &[],
+        emergency,
+        unchecked,
+        gain: Some((450, d("2026-10-16"))),
+        corrected_by_days: 0,
+        advice: Some(&advice),
+        next: Some(NextVisit { opens: d("2026-12-07"), closes: d("2026-12-24") }),
+        number: None,
+        area: "Ulopi",
+        worker: "Amaro",
+    })
+    .into_string()
+}
+
+#[test]
+fn what_was_not_checked_is_named_and_never_called_fine() {
+    let text = page(Lang::En, &[], &[Unchecked::Feet, Unchecked::Length], false);
+    assert!(text.contains("No concern in what you checked") && text.contains("Not checked: feet and length."), "{text}");
+    assert!(!text.to_lowercase().contains("nothing to follow up"));
+    assert!(text.contains("7.35 kg") && text.contains("134 mm (13.4 cm)"), "what was understood is said back");
+    assert!(text.contains("450 g") && text.contains("7 December") && text.contains("/children/CDEF/visits/4/correct"));
+}
+
+#[test]
+fn an_emergency_hides_the_advice_of_the_visit() {
+    let text = page(Lang::En, &[found(Class::Now, "danger"), found(Class::Week, "texture")], &[], true);
+    assert!(text.contains("Why danger.") && text.contains("class=\"alert\"") && text.contains("your local emergency number"));
+    assert!(text.contains("Why texture.") && !text.contains("Coaching for texture."), "{text}");
+    assert!(!text.contains("Half a cup") && !text.contains("450 g"));
+    assert!(text.find("class=\"alert\"") < text.find("Why texture."));
+}
+
+#[test]
+fn refer_today_comes_with_a_note_and_without_coaching() {
+    let text = page(Lang::En, &[found(Class::Today, "thin"), found(Class::Fortnight, "low")], &[], false);
+    assert!(text.contains("Refer today") && text.contains("id=\"note\"") && text.contains("href=\"#note\""));
+    assert!(!text.contains("Coaching for low.") && !text.contains("Half a cup"));
+    let note = &text[text.find("id=\"note\"").expect("a note")..];
+    assert!(note.contains("Neruka") && note.contains("Why thin.") && note.contains("Amaro"));
+}
+
+#[test]
+fn a_milder_finding_keeps_the_advice() {
+    let text = page(Lang::En, &[found(Class::Week, "gain")], &[], false);
+    assert!(text.contains("Coaching for gain.") && text.contains("Half a cup") && !text.contains("No concern"));
+}
+
+#[test]
+fn every_word_is_there_in_every_language() {
+    for lang in [Lang::En, Lang::Fr] {
+        for findings in [vec![], vec![found(Class::Now, "a")], vec![found(Class::Today, "a")], vec![found(Class::Month, "a")]] {
+            let text = page(lang, &findings, Unchecked::ALL, true);
+            assert!(!text.contains('{') && !text.contains('}'), "{}: {text}", lang.code());
+        }
+    }
+}
