@@ -16,6 +16,7 @@ pub mod ribbon;
 pub mod round;
 #[cfg(test)]
 mod samples;
+pub mod register;
 pub mod result;
 pub mod sign_in;
 pub mod trouble;

@@ -6,6 +6,7 @@ mod bowls;
 use chrono::NaiveDate;
 use domain::child::Sex;
 use domain::draft::unchecked::Unchecked;
+use domain::food::FoodGroup;
 use domain::food::Texture;
 use domain::rule::Class;
 use domain::visit::Visit;
@@ -60,7 +61,7 @@ pub struct Advice {
     /// Whether breast milk goes on.
     pub breastfed: Option<bool>,
     /// The next food to try, by name.
-    pub new_food: Option<String>,
+    pub new_food: Option<(String, Option<FoodGroup>)>,
 }
 
 /// The next visit: the day to aim at and the window round it.
@@ -261,10 +262,20 @@ fn saved(p: &ResultPage<'_>) -> String {
     let w = p.w;
     let v = p.visit;
     let mut parts = vec![w.say_with("result-saved", args!["date" => format::day_near(w, v.on, p.today)])];
+    parts.extend(measured(w, v));
+    parts.join(" · ")
+}
+
+/// Each measurement with its unit.
+fn measured(w: &Words, v: &Visit) -> Vec<String> {
+    let mut parts = Vec::new();
     parts.extend(v.weight.map(|x| format::kg(w, i64::from(x.grams()))));
     parts.extend(v.length.map(|x| format::cm(w, i64::from(x.mm()))));
     parts.extend(v.muac.map(|x| w.say_with("result-arm", args!["value" => arm(w, i64::from(x.mm()))])));
-    parts.join(" · ")
+    if v.oedema == Some(true) {
+        parts.push(w.say("result-feet-swollen"));
+    }
+    parts
 }
 
 fn unchecked(p: &ResultPage<'_>) -> Markup {
@@ -322,8 +333,8 @@ fn advice_of(p: &ResultPage<'_>, advice: &Advice) -> Markup {
                 li { (bowls::milk()) p { b { (w.say(if advice.breastfed == Some(false) { "result-milk-only-other" } else { "result-milk-only" })) }
                     br; (w.say("result-milk-only-why")) } }
             }
-            @if let Some(food) = &advice.new_food {
-                li { (bowls::food()) p { b { (w.say_with("result-new-food", args!["food" => food])) } br; (w.say("result-new-food-how")) } }
+            @if let Some((food, group)) = &advice.new_food {
+                li { (bowls::food(*group)) p { b { (w.say_with("result-new-food", args!["food" => food])) } br; (w.say("result-new-food-how")) } }
             }
         }
     }
@@ -363,7 +374,7 @@ fn referral_note(p: &ResultPage<'_>) -> Markup {
         (w.say("note-child"), html! { (name(p.name)) ", " (codes::sex(w, p.sex)) ", " (format::age_exact(w, p.born, v.on)) }),
         (w.say("note-code"), html! { span.ltr { (p.code) } ", " (p.area) }),
         (w.say("note-date"), html! { (format::day_and_year(w, v.on)) }),
-        (w.say("note-measured"), html! { (saved(p)) }),
+        (w.say("note-measured"), html! { (measured(w, v).join(" · ")) }),
     ];
     if !seen.is_empty() {
         lines.push((w.say("note-seen"), html! { (seen.join("; ")) }));

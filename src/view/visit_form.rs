@@ -214,9 +214,9 @@ fn when_where(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         _ => format!("{}, {}", w.say("common-today"), format::day(w, f.today)),
     };
     let place = match f.filled.one("contact") {
-        "clinic" => w.say("contact-clinic"),
-        "phone" => w.say("contact-phone"),
-        _ => w.say("contact-home"),
+        "clinic" => w.say("visit-at-clinic"),
+        "phone" => w.say("visit-by-phone"),
+        _ => w.say("visit-at-home"),
     };
     let or = |name: &str, value: &str| if f.filled.one(name).is_empty() { value.to_owned() } else { f.filled.one(name).to_owned() };
     let wrong = ["day", "on_day", "contact"].iter().any(|field| f.faults.of(field).is_some());
@@ -230,7 +230,14 @@ fn when_where(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     details(&w.say_with("visit-when-where", args!["day" => day, "place" => place]), wrong || f.filled.one("day") == "other", &body)
 }
 
-/// What most visits do not need, one tap away; open where something was typed into it.
+/// Questions one tap away: open where something was typed into one or is wrong with it.
+fn fold(f: &VisitForm<'_>, summary: &str, body: &Markup) -> Markup {
+    let mut names = body.0.split(" name=\"").skip(1).filter_map(|rest| rest.split('"').next());
+    let open = body.0.contains("\"field bad\"") || names.any(|name| f.filled.all(name).iter().any(|value| !value.trim().is_empty()));
+    details(summary, open, body)
+}
+
+/// What most visits do not need.
 fn more(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     let w = f.w;
     let q = f.questions;
@@ -240,10 +247,7 @@ fn more(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         @if !q.started && !q.infant { (feeding::started(f, ask)) }
         @if !q.appetite { (signs::appetite(f, ask)) }
     };
-    let open = ["plans", "plans_none", "readiness", "readiness_none", "started_day", "started_month", "started_year", "appetite_poor_days"]
-        .iter()
-        .any(|field| !f.filled.one(field).is_empty());
-    html! { @if !rest.0.is_empty() { (details(&w.say("visit-more"), open, &rest)) } }
+    html! { @if !rest.0.is_empty() { (fold(f, &w.say("visit-more"), &rest)) } }
 }
 
 #[cfg(test)]

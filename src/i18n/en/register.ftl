@@ -1,1 +1,63 @@
-# Registering a child and finding one.
+# Registering a child.
+
+register-title = Add a child
+register-heading = Add a child to the round
+register-lede = Tell the family first what is written down, for what, and that they may say no.
+register-save = Look at it before saving
+register-save-checked = Save: this is right
+register-check-heading = Not saved yet: is this right?
+register-check-lede = This was understood. Save it, or change it below.
+register-change = Change something
+register-day-estimated = day not known: estimated
+register-not-corrected = not known: ages are not corrected
+register-similar = { $count ->
+        [one] A child like this is already registered
+       *[other] { $count } children like this are already registered
+    }
+register-similar-born = born { $date }
+register-similar-where = With { $caregiver }, { $area }
+register-similar-open = Open that child’s page
+register-similar-decide = Another child? Tick it below, then save
+register-other-child = Is it another child?
+register-other-child-yes = Yes, another child: twins or the same name
+register-child = The child
+register-name = Name of the child
+register-name-hint = As the family says it.
+register-known-as = Called
+register-sex = Girl or boy
+register-born = Birth date
+register-born-hint = Day not known? Leave the day empty.
+register-birth = Birth
+register-birth-weight = Birth weight
+register-birth-weight-hint = Leave empty if not known.
+register-weeks = Weeks of pregnancy
+register-weeks-hint = Whole weeks; 40 is at term. Leave empty if not known.
+register-weeks-unit = weeks
+register-weeks-days = and days
+register-gestation-source = How are the weeks known?
+register-family = The family
+register-caregiver = Who looks after the child
+register-caregiver-hint = The mother or whoever feeds the child most.
+register-relation = Is the child’s…
+register-relation-hint = Mother, grandmother, aunt…
+register-phone = Telephone
+register-area = Village
+register-directions = How to find the home
+register-directions-hint = For a colleague who comes in your place.
+register-worker = Worker
+register-consent = Consent
+register-consent-hint = They may take it back at any time; care goes on without it.
+register-consent-yes = The family was told and says yes
+register-consent-by = Who said yes, if somebody else
+register-consent-by-hint = Leave empty for the person above.
+register-history = Asked once
+register-ever-breastfed = Ever breastfed, or given breast milk?
+register-severe-eczema = Severe eczema?
+register-food-allergy = Known food allergy?
+register-more = The first days, and going back to work
+register-early-breastfeeding = At the breast within the first hour?
+register-first-days-milk-only = Nothing but breast milk in the first 2 days?
+register-work = Does who feeds the child go back to work? From when?
+register-work-hint = Leave empty if not, or not known.
+register-answer = An answer
+register-flash = { $name } is registered.

@@ -112,6 +112,7 @@ emergency-other-5-how = Stay until they leave. Writing comes last.
 result-title = What to do now: { $name }
 result-title-today = Refer today: { $name }
 result-saved = Saved, { $date }
+result-feet-swollen = both feet swollen
 result-arm = arm { $value }
 result-no-concern = No concern in what you checked: { $name }
 result-unchecked = Not checked: { $parts }.

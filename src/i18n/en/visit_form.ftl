@@ -24,6 +24,9 @@ visit-save-correct = Save the correction
 
 # When and where
 visit-when-where = { $day }, { $place }
+visit-at-home = at home
+visit-at-clinic = at the clinic
+visit-by-phone = by phone
 visit-day = Day of the visit
 visit-on = Which day
 visit-contact = Place
@@ -93,7 +96,6 @@ visit-started-known = Told before: { $date }. Write only what is new.
 visit-groups = What did the child eat or drink?
 visit-groups-hint = Tick all. A taste counts; a pinch for flavour does not.
 visit-groups-none = If nothing is ticked
-visit-nothing = Ate and drank none of these
 visit-group-grains-roots = millet, cassava
 visit-group-pulses-nuts = beans, groundnut paste
 visit-group-flesh = small dried fish

@@ -1,1 +1,63 @@
-# Registering a child and finding one.
+# Inscrire un enfant.
+
+register-title = Inscrire un enfant
+register-heading = Inscrire un enfant dans la tournée
+register-lede = Dites d’abord à la famille ce qui est noté, pour quoi, et qu’elle peut refuser.
+register-save = Vérifier avant d’enregistrer
+register-save-checked = Enregistrer : c’est juste
+register-check-heading = Pas encore enregistré : est-ce juste ?
+register-check-lede = Voici ce qui a été compris. Enregistrez, ou changez plus bas.
+register-change = Changer quelque chose
+register-day-estimated = jour inconnu : estimé
+register-not-corrected = inconnu : les âges ne sont pas corrigés
+register-similar = { $count ->
+        [one] Un enfant semblable est déjà inscrit
+       *[other] { $count } enfants semblables sont déjà inscrits
+    }
+register-similar-born = naissance le { $date }
+register-similar-where = Avec { $caregiver }, { $area }
+register-similar-open = Ouvrir la page de cet enfant
+register-similar-decide = Un autre enfant ? Cochez plus bas, puis enregistrez
+register-other-child = Est-ce un autre enfant ?
+register-other-child-yes = Oui, un autre enfant : jumeaux ou même nom
+register-child = L’enfant
+register-name = Nom de l’enfant
+register-name-hint = Comme la famille le dit.
+register-known-as = Appelé
+register-sex = Fille ou garçon
+register-born = Date de naissance
+register-born-hint = Jour inconnu ? Laissez le jour vide.
+register-birth = Naissance
+register-birth-weight = Poids de naissance
+register-birth-weight-hint = Laissez vide si ce n’est pas connu.
+register-weeks = Semaines de grossesse
+register-weeks-hint = Semaines entières ; 40 est à terme. Laissez vide si ce n’est pas connu.
+register-weeks-unit = semaines
+register-weeks-days = et jours
+register-gestation-source = Comment les semaines sont-elles connues ?
+register-family = La famille
+register-caregiver = Qui s’occupe de l’enfant
+register-caregiver-hint = La mère ou la personne qui le nourrit le plus.
+register-relation = Lien avec l’enfant
+register-relation-hint = Mère, grand-mère, tante…
+register-phone = Téléphone
+register-area = Village
+register-directions = Comment trouver la maison
+register-directions-hint = Pour un collègue qui vient à votre place.
+register-worker = Agent
+register-consent = Accord
+register-consent-hint = La famille peut le reprendre à tout moment ; les soins continuent sans lui.
+register-consent-yes = La famille est informée et dit oui
+register-consent-by = Qui a dit oui, si c’est quelqu’un d’autre
+register-consent-by-hint = Laissez vide si c’est la personne plus haut.
+register-history = Demandé une seule fois
+register-ever-breastfed = Allaité un jour, ou lait maternel donné ?
+register-severe-eczema = Eczéma grave ?
+register-food-allergy = Allergie alimentaire connue ?
+register-more = Les premiers jours, et le retour au travail
+register-early-breastfeeding = Mis au sein dans la première heure ?
+register-first-days-milk-only = Rien que du lait maternel les 2 premiers jours ?
+register-work = Qui nourrit l’enfant reprend-il le travail ? À partir de quand ?
+register-work-hint = Laissez vide si non, ou si ce n’est pas connu.
+register-answer = Une réponse
+register-flash = { $name } est inscrit.

@@ -109,6 +109,7 @@ emergency-other-5-how = Restez jusqu’à leur départ. Écrire vient en dernier
 result-title = Que faire maintenant : { $name }
 result-title-today = Référer aujourd’hui : { $name }
 result-saved = Enregistré, { $date }
+result-feet-swollen = les deux pieds gonflés
 result-arm = bras { $value }
 result-no-concern = Rien d’inquiétant dans ce que vous avez vérifié : { $name }
 result-unchecked = Pas vérifié : { $parts }.

@@ -24,6 +24,9 @@ visit-save-correct = Enregistrer la correction
 
 # When and where
 visit-when-where = { $day }, { $place }
+visit-at-home = à la maison
+visit-at-clinic = au centre de santé
+visit-by-phone = par téléphone
 visit-day = Jour de la visite
 visit-on = Quel jour
 visit-contact = Lieu
@@ -93,7 +96,6 @@ visit-started-known = Déjà dit : { $date }. N’écrivez que ce qui est nouvea
 visit-groups = Qu’a mangé ou bu l’enfant ?
 visit-groups-hint = Cochez tout. Goûter compte ; une pincée pour le goût ne compte pas.
 visit-groups-none = Si rien n’est coché
-visit-nothing = Rien de tout cela
 visit-group-grains-roots = mil, manioc
 visit-group-pulses-nuts = haricots, pâte d’arachide
 visit-group-flesh = petit poisson séché

@@ -1,5 +1,6 @@
 //! Bowls: depth is the amount, number the meals, dashed is "if wanted". Drawings beside words, never instead of them.
 
+use domain::food::FoodGroup;
 use domain::food::Texture;
 use maud::Markup;
 use maud::html;
@@ -70,7 +71,7 @@ pub(super) fn milk() -> Markup {
     Icon::Milk.draw("food-i")
 }
 
-/// A new food.
-pub(super) fn food() -> Markup {
-    Icon::BowlHalf.draw("food-i")
+/// A new food: the drawing of its group.
+pub(super) fn food(group: Option<FoodGroup>) -> Markup {
+    group.map_or(Icon::BowlHalf, Icon::of_group).draw("food-i")
 }

@@ -15,9 +15,9 @@ use crate::i18n::codes;
 use crate::i18n::format;
 use crate::view::parts::Ask;
 use crate::view::parts::Icon;
-use crate::view::parts::details;
 use crate::view::parts::hidden;
 use crate::view::visit_form::VisitForm;
+use crate::view::visit_form::fold;
 use crate::view::visit_form::foods;
 use crate::view::visit_form::labels;
 
@@ -91,7 +91,7 @@ fn groups(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         });
     html! {
         (tiles)
-        (ask.one_of("groups_none", "visit-groups-none").tight().option("yes", w.say("visit-nothing")).option("", w.say("common-not-asked")))
+        (ask.one_of("groups_none", "visit-groups-none").tight().option("yes", w.say("common-none-of-these")).option("", w.say("common-not-asked")))
     }
 }
 
@@ -133,7 +133,7 @@ fn quick_ticks(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     if f.correcting.is_some_and(|c| !c.unfinished) {
         return html! { @for line in lines.iter().filter(|line| one_by_one(**line)) { (ask.yes_no(line.code(), &also_id(*line))) } };
     }
-    let list = lines.iter().fold(ask.many_of("also", "visit-also").hint(w.say("visit-also-hint")), |list, line| {
+    let list = lines.iter().fold(ask.many_of("also", "visit-also").hint(w.say("visit-also-hint")).tight(), |list, line| {
         list.option(line.code(), w.say(&also_id(*line)))
     });
     let shown: Vec<&str> = lines.iter().map(|line| line.code()).collect();
@@ -164,11 +164,6 @@ fn others(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         .filter(|line| one_by_one(*line) && !q.also.contains(line) && !(q.infant && *line == Also::SweetDrink))
         .collect();
     let low = correcting || !q.also.contains(&Also::TeaCoffee);
-    let typed = absent.iter().any(|line| !f.filled.one(line.code()).is_empty())
-        || ["low_value", "low_value_none", "breast_only", "other_drink", "solids_yesterday"]
-            .iter()
-            .any(|field| !f.filled.one(field).is_empty() && !q.infant)
-        || (q.infant && ["low_value", "low_value_none"].iter().any(|field| !f.filled.one(field).is_empty()));
     let body = html! {
         @if !q.infant {
             (ask.yes_no("breast_only", "visit-breast-only"))
@@ -182,7 +177,7 @@ fn others(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
                 .option("yes", w.say("common-none-of-these")).option("", w.say("common-not-asked")))
         }
     };
-    html! { (details(&w.say("visit-drinks-more"), typed, &body)) }
+    html! { (fold(f, &w.say("visit-drinks-more"), &body)) }
 }
 
 pub(super) fn started(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {

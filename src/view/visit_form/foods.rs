@@ -14,10 +14,10 @@ use crate::i18n::format;
 use crate::view::parts::Ask;
 use crate::view::parts::Choice;
 use crate::view::parts::Field;
-use crate::view::parts::details;
 use crate::view::parts::part;
 use crate::view::visit_form::FoodLine;
 use crate::view::visit_form::VisitForm;
+use crate::view::visit_form::fold;
 
 /// The field names of one food.
 struct Names {
@@ -76,8 +76,7 @@ pub(super) fn part_of(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
                 p.hint { (w.say("visit-new-hint")) }
                 @for food in &near { (by_name(f, ask, food)) }
                 (other(f, ask, 1))
-                @let more = (2..=OTHER_FOODS).any(|at| !f.filled.one(&other_food(at)).is_empty() || f.faults.of(&other_food(at)).is_some());
-                (details(&w.say("visit-other-more"), more, &html! { @for at in 2..=OTHER_FOODS { (other(f, ask, at)) } }))
+                    (fold(f, &w.say("visit-other-more"), &html! { @for at in 2..=OTHER_FOODS { (other(f, ask, at)) } }))
             }
         },
     )
@@ -131,14 +130,14 @@ fn lifted(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names) -> Markup {
 fn reaction(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names) -> Markup {
     let w = f.w;
     let signs = ReactionSign::ALL.iter().fold(
-        said(ask, &names.signs, Choice::many(&names.signs, w.say("visit-reaction-signs"))).hint(w.say("common-caution-unsure")),
+        said(ask, &names.signs, Choice::many(&names.signs, w.say("visit-reaction-signs"))).hint(w.say("common-caution-unsure")).rows(),
         |list, sign| list.option(sign.code(), codes::reaction_sign(w, *sign)),
     );
     let none = said(ask, &names.no_signs, Choice::one(&names.no_signs, w.say("visit-reaction-none"))).tight();
     html! {
         div.when-reaction {
             p { a.link.danger href={ "/children/" (f.code) "/emergency" } { (w.say("visit-reaction-emergency")) } }
-            (signs)
+            div.list { (signs) }
             (none.option("yes", w.say("common-none-of-these")).option("", w.say("common-not-asked")))
             (ask.typed(&names.minutes, Field::whole(&names.minutes, w.say("visit-minutes")).unit(w.say("visit-min"))))
         }
@@ -147,13 +146,12 @@ fn reaction(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names) -> Markup {
 
 fn seldom(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names, choking: bool) -> Markup {
     let w = f.w;
-    let typed = [&names.offers, &names.unsafe_form].iter().any(|name| !f.filled.one(name).is_empty() || f.faults.of(name).is_some());
     let unsafe_form =
         said(ask, &names.unsafe_form, Choice::one(&names.unsafe_form, w.say("visit-unsafe"))).hint(w.say("visit-unsafe-hint")).tight();
     let unsafe_form = unsafe_form.option("yes", w.say("common-yes")).option("no", w.say("common-no")).option("", w.say("common-not-asked"));
     let offers = ask.typed(&names.offers, Field::whole(&names.offers, w.say("visit-offers")).unit(w.say("visit-times")));
     html! {
-        (details(&w.say("visit-food-more"), typed, &html! {
+        (fold(f, &w.say("visit-food-more"), &html! {
             (offers)
             @if choking || f.filled.one(&names.unsafe_form) != "" { (unsafe_form) }
         }))

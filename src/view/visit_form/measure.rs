@@ -13,8 +13,8 @@ use crate::i18n::format;
 use crate::view::parts;
 use crate::view::parts::Ask;
 use crate::view::parts::Field;
-use crate::view::parts::details;
 use crate::view::visit_form::VisitForm;
+use crate::view::visit_form::fold;
 
 /// The box of a measurement.
 pub(super) const fn field_of(measurement: Measurement) -> &'static str {
@@ -129,8 +129,6 @@ pub(super) fn fields(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         (ask.one_of("position", "visit-position").tight()
             .option("lying", w.say("position-lying")).option("standing", w.say("position-standing")).option("", w.say("visit-as-usual")))
     };
-    let wrong = f.faults.of("head").is_some() || (!q.arm && f.faults.of("arm").is_some());
-    let typed = ["head", "position"].iter().any(|field| !f.filled.one(field).is_empty()) || (!q.arm && !f.filled.one("arm").is_empty());
     // A tick "weighed again" of an earlier visit must not be lost by showing it without its warning.
     let kept = Measurement::ALL.iter().filter(|m| odd(f, **m).is_none()).map(|m| format!("confirmed_{}", m.code()));
     html! {
@@ -140,6 +138,6 @@ pub(super) fn fields(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         (ask.one_of("feet", "visit-feet").hint(w.say("visit-feet-hint")).tight()
             .option("no", w.say("common-no")).option("yes", w.say("common-yes")).option("", w.say("common-not-done")))
         @for tick in kept.filter(|tick| f.filled.has(tick, "yes")) { (parts::hidden(&tick, "yes")) }
-        (details(&w.say("visit-measure-more"), wrong || typed, &seldom))
+        (fold(f, &w.say("visit-measure-more"), &seldom))
     }
 }

@@ -10,10 +10,10 @@ use crate::i18n::codes;
 use crate::i18n::format;
 use crate::view::parts::Ask;
 use crate::view::parts::cls;
-use crate::view::parts::details;
 use crate::view::parts::part;
 use crate::view::visit_form::OpenLine;
 use crate::view::visit_form::VisitForm;
+use crate::view::visit_form::fold;
 
 pub(super) fn part_of(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     let w = f.w;
@@ -21,22 +21,16 @@ pub(super) fn part_of(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         line.class.is_urgent() || matches!(line.rule.theme(), Theme::Danger | Theme::Reaction) || line.rule.code().starts_with("wasting.")
     };
     let (now, later): (Vec<&OpenLine>, Vec<&OpenLine>) = f.open.iter().partition(first);
-    let told = |lines: &[&OpenLine]| {
-        lines.iter().any(|line| {
-            let field = format!("outcome_{}", line.rule.code());
-            !f.filled.one(&field).is_empty() || f.filled.has("referrals", line.rule.code()) || f.faults.of(&field).is_some()
-        })
-    };
     html! {
         @if !f.open.is_empty() {
             (part("since", &w.say("visit-open"), &html! {
                 @for line in &now { (outcome(f, ask, line)) }
                 @if !later.is_empty() {
-                    (details(&w.say_with("visit-open-more", args!["count" => later.len()]), told(&later), &html! {
+                    (fold(f, &w.say_with("visit-open-more", args!["count" => later.len()]), &html! {
                         @for line in &later { (outcome(f, ask, line)) }
                     }))
                 }
-                (details(&w.say("visit-referred"), f.open.iter().any(|line| f.filled.has("referrals", line.rule.code())), &referred(f, ask)))
+                (fold(f, &w.say("visit-referred"), &referred(f, ask)))
             }))
         }
     }

@@ -19,16 +19,15 @@ pub(super) fn fields(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         2..=11 => 50,
         _ => 40,
     };
-    let list =
-        q.signs.iter().fold(
-            ask.many_of("danger", "visit-danger").hint(w.say_with("visit-danger-hint", args!["breaths" => breaths])),
-            |choice, sign| choice.option(sign.code(), codes::danger_sign(w, *sign)),
-        );
+    let list = q.signs.iter().fold(
+        ask.many_of("danger", "visit-danger").hint(w.say_with("visit-danger-hint", args!["breaths" => breaths])).rows(),
+        |choice, sign| choice.option(sign.code(), codes::danger_sign(w, *sign)),
+    );
     let swallow = SwallowTrouble::ALL.iter().fold(ask.one_of("swallow_trouble", "visit-swallow"), |choice, answer| {
         choice.option(answer.code(), codes::swallow_trouble(w, *answer))
     });
     html! {
-        (list)
+        div.list { (list) }
         (ask.one_of("danger_none", "visit-danger-none").tight()
             .option("yes", w.say("common-none-of-these")).option("not", w.say("common-did-not-check")))
         (swallow.option("", w.say("common-not-asked")))
