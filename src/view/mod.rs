@@ -12,12 +12,12 @@ pub mod icons;
 pub mod layout;
 pub mod parts;
 pub mod pieces;
+pub mod register;
+pub mod result;
 pub mod ribbon;
 pub mod round;
 #[cfg(test)]
 mod samples;
-pub mod register;
-pub mod result;
 pub mod sign_in;
 pub mod trouble;
 pub mod visit_form;
