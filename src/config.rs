@@ -83,7 +83,8 @@ impl Config {
                 )]));
             }
             Some(path) => figment = figment.merge(Toml::file_exact(path)),
-            None => figment = figment.merge(Toml::file_exact(USUAL_FILE)),
+            None if Path::new(USUAL_FILE).is_file() => figment = figment.merge(Toml::file_exact(USUAL_FILE)),
+            None => {}
         }
         let config: Self = figment.merge(Env::prefixed("SPOONROUND_").ignore(&["config", "bin"])).extract().map_err(|error| {
             ConfigFaults(
@@ -94,7 +95,10 @@ impl Config {
                             m.source.as_ref().map_or_else(|| format!(" ({})", m.name), |s| format!(" ({s})"))
                         });
                         let key = if e.path.is_empty() { String::new() } else { format!("{}: ", e.path.join(".")) };
-                        format!("configuration{place}: {key}{}", e.kind)
+                        format!(
+                            "configuration{place}: {key}{}; mend or remove it (`spoonround serve --check` shows what is in force)",
+                            e.kind
+                        )
                     })
                     .collect(),
             )
