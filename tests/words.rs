@@ -237,6 +237,14 @@ fn every_fault_has_words_with_its_limits() {
         Fault::Taken,
         Fault::UnknownCode,
         Fault::NeedsOutcome,
+        Fault::PlainLetters,
+        Fault::BeforeStart,
+        Fault::Over,
+        Fault::LastAdministrator,
+        Fault::UnknownTimeZone,
+        Fault::NoChange,
+        Fault::AlreadyLeft,
+        Fault::SupervisorOnly,
     ];
     let written = by_id(Lang::En).keys().filter(|id| id.starts_with("fault-")).count();
     let told: BTreeSet<_> = all.iter().map(Fault::code).collect();

@@ -62,6 +62,22 @@ pub enum Fault {
     UnknownCode,
     /// Nothing can be done while it is open for this reason.
     NeedsOutcome,
+    /// Not small letters and digits only.
+    PlainLetters,
+    /// A last day before the first.
+    BeforeStart,
+    /// A last day that is over already.
+    Over,
+    /// Nobody else could manage people any more.
+    LastAdministrator,
+    /// Not a time zone known by name.
+    UnknownTimeZone,
+    /// Where it is already.
+    NoChange,
+    /// Already recorded as left.
+    AlreadyLeft,
+    /// For a supervisor to record.
+    SupervisorOnly,
 }
 
 impl Fault {
@@ -89,6 +105,14 @@ impl Fault {
             Self::Taken => "taken",
             Self::UnknownCode => "unknown-code",
             Self::NeedsOutcome => "needs-outcome",
+            Self::PlainLetters => "plain-letters",
+            Self::BeforeStart => "before-start",
+            Self::Over => "over",
+            Self::LastAdministrator => "last-administrator",
+            Self::UnknownTimeZone => "unknown-time-zone",
+            Self::NoChange => "no-change",
+            Self::AlreadyLeft => "already-left",
+            Self::SupervisorOnly => "supervisor-only",
         }
     }
 }

@@ -3,6 +3,7 @@
 use domain::child::ChildStatus;
 use domain::child::GestationSource;
 use domain::child::Sex;
+use domain::draft::desk::CloseCategory;
 use domain::draft::visit::also::Also;
 use domain::evidence::EvidenceKey;
 use domain::fault::Fault;
@@ -103,6 +104,8 @@ words_of! {
     class_word(Class) = "class";
     /// `a later visit was as hoped`
     close_reason(CloseReason) = "close-reason";
+    /// `seen at home: the child is well`
+    close_category(CloseCategory) = "close-category";
     /// `open`
     follow_up_state(FollowUpState) = "follow-up-state";
     /// `Weight for age (z)`

@@ -14,6 +14,7 @@ use fluent_bundle::concurrent::FluentBundle;
 
 pub use crate::i18n::args::{Arg, Args};
 pub use crate::i18n::explain::explain;
+pub use crate::i18n::explain::quantity;
 pub use crate::i18n::lang::Lang;
 
 /// Every message of one language, ready to be said. Shared by all threads.

@@ -2,14 +2,21 @@
 //!
 //! They know no request and no page; the day, the instant and the person are given to them.
 
+pub mod areas;
 pub mod audit;
 pub mod change_password;
+pub mod change_settings;
+pub mod change_status;
 pub mod child_file;
+pub mod close_follow_up;
 pub mod due_list;
 pub mod first_user;
+pub mod in_step;
+pub mod move_child;
 pub mod name_key;
 pub mod once;
 pub mod passwords;
+pub mod people;
 pub mod protocols;
 pub mod reassess;
 pub mod record_visit;
@@ -17,7 +24,10 @@ pub mod register_child;
 pub mod round;
 pub mod settings;
 pub mod sign_in;
+pub mod supervise;
+pub mod team;
 pub mod tick;
+pub mod why;
 
 use std::sync::Arc;
 

@@ -3,6 +3,7 @@
 
 use chrono::DateTime;
 use chrono::Duration;
+use chrono::NaiveDate;
 use chrono::Utc;
 use domain::ids::PersonId;
 use domain::role::Role;
@@ -92,7 +93,7 @@ pub fn key_hash(key: &str) -> [u8; 32] {
 /// [`SignInTrouble`].
 pub async fn enter(db: &Db, now: DateTime<Utc>, name: &str, password: String) -> Result<Entered, SignInTrouble> {
     let name = name.trim().to_lowercase();
-    let person = people::by_sign_in_name(db.direct(), &name).await?.filter(|p| p.active);
+    let person = people::by_sign_in_name(db.direct(), &name).await?.filter(|p| p.active && !is_over(p.ended_on, now));
     if let Some(until) = person.as_ref().and_then(|p| p.locked_until)
         && until > now
     {
@@ -144,7 +145,7 @@ pub async fn recall(db: &Db, key: &str, now: DateTime<Utc>) -> Result<Option<Liv
     let key_hash = key_hash(key);
     let Some((session, person)) = sessions::find_live(db.direct(), &key_hash, now).await? else { return Ok(None) };
     let (idle, _) = lifetime(person.role);
-    if session.last_seen_at + idle < now {
+    if session.last_seen_at + idle < now || is_over(person.ended_on, now) {
         return Ok(None);
     }
     if (now - session.last_seen_at).num_seconds() >= TOUCH_AFTER_SECONDS {
@@ -156,6 +157,11 @@ pub async fn recall(db: &Db, key: &str, now: DateTime<Utc>) -> Result<Option<Liv
         must_change_password: person.must_change_password,
         key_hash,
     }))
+}
+
+/// Whether a last day is over everywhere on earth, so that no time zone is needed to say so.
+fn is_over(last_day: Option<NaiveDate>, now: DateTime<Utc>) -> bool {
+    last_day.is_some_and(|day| day < (now - Duration::hours(12)).date_naive())
 }
 
 /// Whose session this key opened, even if it has ended by time: a form left open belongs to that person.

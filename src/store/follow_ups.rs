@@ -28,6 +28,7 @@ use crate::store::entity::follow_up_event;
 use crate::store::error::StoreError;
 use crate::store::scope::Scope;
 
+pub mod desk;
 mod late;
 mod sync;
 #[cfg(test)]

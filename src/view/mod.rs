@@ -1,8 +1,10 @@
 //! Pages as functions from values to markup. Views decide looks, never rules: no store, no service, no web framework.
 
+pub mod areas;
 pub mod chart;
 #[cfg(test)]
 pub(crate) mod checks;
+pub mod close;
 #[cfg(test)]
 mod contrast;
 pub mod emergency;
@@ -10,7 +12,10 @@ pub mod filled;
 pub mod find;
 pub mod icons;
 pub mod layout;
+pub mod leave;
+pub mod move_child;
 pub mod parts;
+pub mod people;
 pub mod pieces;
 pub mod register;
 pub mod result;
@@ -18,8 +23,12 @@ pub mod ribbon;
 pub mod round;
 #[cfg(test)]
 mod samples;
+pub mod settings;
 pub mod sign_in;
+pub mod supervise;
+pub mod team;
 pub mod trouble;
 pub mod visit_form;
+pub mod why;
 
 pub use crate::i18n::explain;

@@ -126,7 +126,7 @@ pub fn title(w: &Words, page: &RoundPage<'_>) -> String {
 #[must_use]
 pub fn body(w: &Words, page: &RoundPage<'_>) -> Markup {
     html! {
-        @if page.whose.is_some() { (back(w, "/workers", &w.say("common-nav-workers"))) }
+        @if page.whose.is_some() { (back(w, "/team", &w.say("common-nav-workers"))) }
         p.quiet.eyebrow { (title(w, page)) }
         h1 { (heading(w, page)) }
         @if page.homes.is_empty() && page.seen.is_empty() && !page.continues { (nothing_due(w, page)) }

@@ -64,6 +64,32 @@ routes! {
     GET "/round" FIELD => pages::round::show;
     GET "/round/print" FIELD => pages::round::print;
     POST "/language" Who::Anyone => pages::language::choose;
+    GET "/late" TEAM => pages::supervise::show;
+    GET "/team" TEAM => pages::team::show;
+    POST "/team/{name}/code" TEAM => pages::team::code;
+    GET "/children/{code}/why/{rule}/{seq}" FIELD => pages::why::show;
+    POST "/children/{code}/why/{rule}/{seq}/close" TEAM => pages::why::close;
+    GET "/children/{code}/move" TEAM => pages::placing::show_move;
+    POST "/children/{code}/move" TEAM => pages::placing::move_child;
+    GET "/children/{code}/leave" FIELD => pages::placing::show_leave;
+    POST "/children/{code}/leave" FIELD => pages::placing::leave;
+    GET "/people" OFFICE => pages::people::list;
+    GET "/people/new" OFFICE => pages::people::new;
+    POST "/people/new" OFFICE => pages::people::add;
+    GET "/people/{name}" OFFICE => pages::people::show;
+    POST "/people/{name}" OFFICE => pages::people::change;
+    POST "/people/{name}/code" OFFICE => pages::people::access::code;
+    POST "/people/{name}/sign-out" OFFICE => pages::people::access::sign_out;
+    POST "/people/{name}/deactivate" OFFICE => pages::people::access::deactivate;
+    POST "/people/{name}/activate" OFFICE => pages::people::access::activate;
+    POST "/people/{name}/cover" OFFICE => pages::people::access::cover;
+    POST "/people/{name}/cover/end" OFFICE => pages::people::access::end_cover;
+    GET "/areas" OFFICE => pages::areas::list;
+    POST "/areas" OFFICE => pages::areas::add;
+    GET "/areas/{area}" OFFICE => pages::areas::show;
+    POST "/areas/{area}" OFFICE => pages::areas::change;
+    GET "/settings" OFFICE => pages::settings::show;
+    POST "/settings" OFFICE => pages::settings::change;
 }
 
 /// The line for a request's method and address pattern.

@@ -2,7 +2,9 @@
 //! the caller keeps the text to show the form again.
 
 pub mod child;
+pub mod desk;
 pub mod fill;
+pub mod office;
 pub mod questions;
 pub mod unchecked;
 pub mod visit;

@@ -72,7 +72,7 @@ impl TryFrom<Row> for FollowUpLine {
     }
 }
 
-fn lines(scope: Scope) -> Select<follow_up::Entity> {
+pub(super) fn lines(scope: Scope) -> Select<follow_up::Entity> {
     let child: RelationDef = follow_up::Entity::belongs_to(child::Entity).from(follow_up::Column::ChildId).to(child::Column::Id).into();
     let area: RelationDef = follow_up::Entity::belongs_to(area::Entity).from(follow_up::Column::AreaId).to(area::Column::Id).into();
     let worker: RelationDef = follow_up::Entity::belongs_to(person::Entity).from(follow_up::Column::WorkerId).to(person::Column::Id).into();
@@ -104,6 +104,11 @@ async fn page(
         );
     }
     let query = query.order_by_asc(follow_up::Column::DueOn).order_by_asc(follow_up::Column::Id).limit(limit);
+    read_lines(c, query).await
+}
+
+/// Lines as a query orders them.
+pub(super) async fn read_lines(c: &impl ConnectionTrait, query: Select<follow_up::Entity>) -> Result<Vec<FollowUpLine>, StoreError> {
     query.into_model::<Row>().all(c).await?.into_iter().map(TryInto::try_into).collect()
 }
 

@@ -52,7 +52,7 @@ impl Nav {
             Self::Find => "/find",
             Self::Add => "/register",
             Self::Late => "/late",
-            Self::Workers => "/workers",
+            Self::Workers => "/team",
             Self::Reports => "/reports",
             Self::People => "/people",
             Self::Areas => "/areas",

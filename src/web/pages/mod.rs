@@ -1,8 +1,15 @@
 //! The pages, one file a family. A handler reads the request, calls one use case and shows one view.
 
+pub mod areas;
 pub mod assets;
 pub mod home;
 pub mod language;
 pub mod password;
+pub mod people;
+pub mod placing;
 pub mod round;
+pub mod settings;
 pub mod sign_in;
+pub mod supervise;
+pub mod team;
+pub mod why;
