@@ -38,7 +38,7 @@ pub async fn serve(config: &Config) -> Result<ExitCode, Stop> {
 }
 
 /// Time alone changes lists: brings them up to date at the start and whenever a new day has come.
-async fn keep_up(app: server::Shared) {
+pub async fn keep_up(app: server::Shared) {
     let mut done_for = None;
     loop {
         let now = app.clock.now();

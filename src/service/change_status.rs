@@ -51,7 +51,7 @@ pub async fn leave(ctx: &Context, sent: Sent, code: &str, pairs: &[(String, Stri
             let change = StatusRecord { status: form.status, on: form.on, by: Some(ctx.actor.person), note: form.note, at: ctx.now };
             placements::change_status(tx, child.id, child.version, &change).await?;
             if let Some(reason) = reason_of(form.status) {
-                in_step::end_all(tx, ctx, child.id, reason, form.on).await?;
+                in_step::end_all(tx, child.id, reason, form.on, in_step::recorded(ctx)).await?;
             }
             in_step::summary(tx, child.id, form.status).await?;
             audit::note(tx, ctx, "child.leave", "child", &child.code, &["status", "left_on", "left_note"]).await?;
@@ -61,7 +61,7 @@ pub async fn leave(ctx: &Context, sent: Sent, code: &str, pairs: &[(String, Stri
 }
 
 /// Why its follow-ups end.
-const fn reason_of(status: ChildStatus) -> Option<CloseReason> {
+pub(super) const fn reason_of(status: ChildStatus) -> Option<CloseReason> {
     match status {
         ChildStatus::Active => None,
         ChildStatus::TransferredOut => Some(CloseReason::TransferredOut),

@@ -50,18 +50,17 @@ pub async fn summary(tx: &Tx, child: ChildId, status: ChildStatus) -> Result<(),
 ///
 /// # Errors
 /// [`StoreError`].
-pub async fn end_all(tx: &Tx, ctx: &Context, child: ChildId, reason: CloseReason, on: NaiveDate) -> Result<(), StoreError> {
+pub async fn end_all(tx: &Tx, child: ChildId, reason: CloseReason, on: NaiveDate, recorded: Recorded) -> Result<(), StoreError> {
     let all: Vec<FollowUpRecord> = follow_ups::of_child(tx, child)
         .await?
         .into_iter()
         .map(|f| match f.closing {
             Some(_) => f,
             None => {
-                let by = Some(ctx.actor.person);
-                let closing = Closing { reason, on: on.max(f.opened_on), by, category: None, note: None, replaced_by: None };
+                let closing = Closing { reason, on: on.max(f.opened_on), by: recorded.by, category: None, note: None, replaced_by: None };
                 FollowUpRecord { closing: Some(closing), ..f }
             }
         })
         .collect();
-    follow_ups::replace_all_of_child(tx, child, &all, recorded(ctx)).await
+    follow_ups::replace_all_of_child(tx, child, &all, recorded).await
 }

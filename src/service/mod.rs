@@ -4,6 +4,7 @@
 
 pub mod areas;
 pub mod audit;
+pub mod bulk;
 pub mod change_password;
 pub mod change_settings;
 pub mod change_status;

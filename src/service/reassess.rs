@@ -135,7 +135,7 @@ fn in_order_of_entry(records: &[VisitRecord]) -> Vec<&VisitRecord> {
     ordered
 }
 
-fn judged_record(record: &VisitRecord, judged: &VisitAssessment) -> VisitRecord {
+pub(super) fn judged_record(record: &VisitRecord, judged: &VisitAssessment) -> VisitRecord {
     let z = |indicator| judged.scores.get(indicator).rounded().map(domain::growth::ZHundredths::hundredths);
     let mut suspect = BTreeSet::new();
     if judged.suspect.weight {
@@ -161,7 +161,7 @@ fn judged_record(record: &VisitRecord, judged: &VisitAssessment) -> VisitRecord 
     }
 }
 
-fn follow_up_records(child: &ChildRecord, assessment: &Assessment, stored: &[FollowUpRecord]) -> Vec<FollowUpRecord> {
+pub(super) fn follow_up_records(child: &ChildRecord, assessment: &Assessment, stored: &[FollowUpRecord]) -> Vec<FollowUpRecord> {
     let known: BTreeMap<(RuleId, VisitId), &FollowUpRecord> = stored.iter().map(|f| ((f.rule, f.opened_by_visit), f)).collect();
     assessment.follow_ups.iter().map(|f| follow_up_record(child, f, known.get(&(f.rule, f.opened_by)).copied())).collect()
 }
@@ -204,7 +204,7 @@ fn follow_up_record(child: &ChildRecord, f: &FollowUp, known: Option<&FollowUpRe
 }
 
 /// The child's one line for the lists.
-fn summary(child: &ChildRecord, records: &[VisitRecord], a: &Assessment) -> SummaryRecord {
+pub(super) fn summary(child: &ChildRecord, records: &[VisitRecord], a: &Assessment) -> SummaryRecord {
     let open = a.open();
     // The line shows the most severe class and that follow-up's reason, but the earliest due day of all.
     let top = open.first().map(|first| TopFollowUp {
