@@ -1,3 +1,10 @@
-//! A demo programme of invented families: their stories, and the database they are put into.
+//! A demo programme of invented families: their stories, the database they are put into, and who signs in.
 
+pub mod build;
+pub mod options;
+pub mod programme;
+pub mod run;
+pub mod serve;
+pub mod sign_ins;
 pub mod story;
+pub mod target;

@@ -112,6 +112,8 @@ pub struct Closing {
     pub rule: RuleId,
     /// The day.
     pub on: NaiveDate,
+    /// Code of the kind of reason.
+    pub category: &'static str,
     /// Why, in a sentence.
     pub note: &'static str,
 }

@@ -81,18 +81,22 @@ fn registration_day(infant: &mut Infant, today: NaiveDate) -> NaiveDate {
     Ord::min(Ord::max(add_days(infant.born, after_birth), opening), today)
 }
 
-/// What goes amiss in this life: at most one poor month and two lapses.
+/// What goes amiss in this life: at most one poor month and four lapses; a few grow small all along.
 fn troubles(infant: &mut Infant) {
     let dice = &mut infant.dice;
-    if dice.chance(0.2) {
+    if dice.chance(0.3) {
         let (at, days) = (dice.between(60, 640), dice.between(18, 40));
-        infant.track.dip = Some(Dip { at, depth: 0.35 + 0.01 * f64::from(dice.between(0, 45)), days });
+        infant.track.dip = Some(Dip { at, depth: 0.4 + 0.01 * f64::from(dice.between(0, 50)), days });
     }
-    for _ in 0..dice.between(0, 2) {
+    if dice.chance(0.04) {
+        infant.track.laz = -1.95 - 0.01 * f64::from(dice.between(0, 60));
+        infant.track.waz = infant.track.waz.min(-1.3) - 0.01 * f64::from(dice.between(0, 60));
+    }
+    for _ in 0..dice.between(0, 4) {
         let what = *dice.pick(&Amiss::USUAL);
         let (from, to) = what.ages();
         let begins = dice.between(from, to);
-        infant.feeding.amiss.push((what, begins, begins + dice.between(15, 60)));
+        infant.feeding.amiss.push((what, begins, begins + dice.between(25, 90)));
     }
 }
 
@@ -119,7 +123,7 @@ fn exit(infant: &mut Infant, registered_on: NaiveDate, today: NaiveDate) -> Opti
 fn visits(infant: &mut Infant, registered_on: NaiveDate, until: NaiveDate, today: NaiveDate) -> Vec<Told> {
     let faithful = 0.9 + 0.01 * f64::from(infant.dice.between(0, 9));
     // A few families are not found any more for a while.
-    let vanishes = infant.dice.chance(0.03).then(|| add_days(today, -infant.dice.between(20, 110)));
+    let vanishes = infant.dice.chance(0.03).then(|| add_days(today, -infant.dice.between(15, 80)));
     let mut days = vec![registered_on];
     for target in slots::targets(infant.born) {
         let meant = add_days(target, off_target(infant, target));

@@ -177,9 +177,9 @@ impl Telling {
     }
 
     /// A supervisor closes a follow-up, so many days ago.
-    pub fn closed(&mut self, days_ago: i32, rule: RuleId, note: &'static str) -> &mut Self {
+    pub fn closed(&mut self, days_ago: i32, rule: RuleId, category: &'static str, note: &'static str) -> &mut Self {
         let on = self.day(days_ago);
-        self.closings.push(Closing { rule, on, note });
+        self.closings.push(Closing { rule, on, category, note });
         self
     }
 

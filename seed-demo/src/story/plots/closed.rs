@@ -130,6 +130,7 @@ fn small_parents(t: &mut Telling) {
     t.girl(598).channel(-1.0, -2.35).calm_until(30).closed(
         12,
         R::LengthLow,
+        "clinician_decided",
         "Measured twice with the board; both parents are small and the clinic has seen her.",
     );
 }
@@ -138,5 +139,5 @@ fn weaned_by_choice(t: &mut Telling) {
     t.boy(520).calm_until(45);
     t.infant.feeding.weaned_at = Some(495);
     t.visit(20, |_| {});
-    t.closed(16, R::BreastfeedingStopped, "Mother has decided, milk and meals are good; talked it through at home.");
+    t.closed(16, R::BreastfeedingStopped, "family_declines", "Mother has decided, milk and meals are good; talked it through at home.");
 }

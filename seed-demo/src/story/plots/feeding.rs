@@ -47,6 +47,7 @@ pub const PLOTS: &[Plot] = &[
         lists: &[],
         tell: whole_groundnuts,
     },
+    Plot { name: "bread before the local age", open: &[R::FoodLocalWait], closed: &[], lists: &[], tell: bread_early },
     Plot { name: "turns away from food", open: &[R::AppetitePoor], closed: &[], lists: &[], tell: turns_away },
     Plot { name: "meals few, long overdue", open: &[R::MealsFew], closed: &[], lists: &[R::VisitOverdue], tell: long_overdue },
 ];
@@ -131,6 +132,10 @@ fn whole_groundnuts(t: &mut Telling) {
         v.low_value = Some(BTreeSet::from([LowValue::TeaCoffee, LowValue::Sugar]));
         v.sweet_drink = Some(true);
     });
+}
+
+fn bread_early(t: &mut Telling) {
+    t.boy(266).calm_until(20).visit(6, |v| food(v, "wheat_bread", |f| f.offers = 3));
 }
 
 fn turns_away(t: &mut Telling) {

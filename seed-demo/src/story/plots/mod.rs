@@ -28,8 +28,9 @@ pub struct Plot {
 
 /// One child in so many has a plot until all have been told.
 const EVERY: u32 = 3;
-/// In larger demos plots come back, one child in so many.
+/// In larger demos than the usual one plots come back, one child in so many.
 const AGAIN_EVERY: u32 = 25;
+const AGAIN_FROM: u32 = 240;
 
 /// All plots.
 pub fn all() -> impl Iterator<Item = &'static Plot> {
@@ -48,7 +49,7 @@ const CHAPTERS: [&[Plot]; 6] = [danger::PLOTS, growth::PLOTS, feeding::PLOTS, da
 #[must_use]
 pub fn of_number(number: u32) -> Option<&'static Plot> {
     let first_time = number.is_multiple_of(EVERY).then_some(number / EVERY);
-    let again = (number >= children_for_all() && number.is_multiple_of(AGAIN_EVERY)).then_some(number / AGAIN_EVERY);
+    let again = (number >= AGAIN_FROM && number.is_multiple_of(AGAIN_EVERY)).then_some(number / AGAIN_EVERY);
     let count = children_for_all() / EVERY;
     let nth = first_time.filter(|&nth| nth < count).or(again.map(|nth| nth % count))?;
     all().nth(usize::try_from(nth).ok()?)
