@@ -1,6 +1,7 @@
 //! The site over HTTP, in process, with a real database.
 
 mod access;
+mod desk;
 mod harness;
 mod office;
 mod signing_in;
