@@ -5,5 +5,4 @@ mod desk;
 mod harness;
 mod office;
 mod signing_in;
-#[expect(dead_code, reason = "the people and places of the site are for every family of pages")]
 mod site;
