@@ -3,9 +3,36 @@
 //! Rows of children, visits, slots and follow-ups go in, tables of counts come out. It knows no database, no file format
 //! and no words of a language; names of columns and codes are permanent.
 
+/// Names the columns of a table and the place of each.
+macro_rules! measures {
+    ($(#[$meta:meta])* $list:ident = $($column:ident $place:ident),+ $(,)?) => {
+        $(#[$meta])*
+        pub const $list: &[&str] = &[$(stringify!($column)),+];
+        $crate::report::measures!(@ 0usize; $($place)+);
+    };
+    (@ $at:expr; $place:ident $($rest:ident)*) => {
+        const $place: usize = $at;
+        $crate::report::measures!(@ $at + 1; $($rest)*);
+    };
+    (@ $at:expr;) => {};
+}
+pub(crate) use measures;
+
+pub mod checks;
+pub mod choose;
 pub mod csv_table;
 pub mod cube;
+pub mod enrolment;
+pub mod feeding;
+pub mod followups;
+pub mod growth;
+pub mod indicator;
+pub mod layout;
+pub mod month;
 pub mod rows;
+#[cfg(test)]
+pub(crate) mod sample;
 pub mod suppress;
 mod swing;
+pub mod visits;
 pub mod wilson;

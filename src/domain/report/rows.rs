@@ -220,7 +220,7 @@ pub struct ReportSlot {
     pub end: SlotEnd,
 }
 
-/// A follow-up as the reports see it, with what is known up to the end of the month.
+/// A follow-up as the reports see it. Days after the end of the month may be given; what lies after it is not counted.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ReportFollowUp {
     /// The child.

@@ -117,6 +117,11 @@ impl Threshold {
 /// Decides which figures are withheld; `None` = shown (of slack: nothing is ever printed, so always `None`).
 #[must_use]
 pub fn withhold(system: &System, threshold: Threshold) -> Vec<Option<Reason>> {
+    decide(system, threshold).0
+}
+
+/// The decision, and the swings that prove it.
+fn decide(system: &System, threshold: Threshold) -> (Vec<Option<Reason>>, Vec<Swing>) {
     let figures = &system.figures;
     let mut hidden: Vec<bool> = figures.iter().map(|f| f.kind == Kind::Printed && threshold.hides(f.value)).collect();
     let targets: Vec<usize> =
@@ -144,13 +149,12 @@ pub fn withhold(system: &System, threshold: Threshold) -> Vec<Option<Reason>> {
         }
     }
     let small = labels(system, threshold, &hidden, &proof, &swings, &silenced);
-    (0..figures.len())
-        .map(|i| match (hidden[i], small[i]) {
-            (false, _) => None,
-            (true, true) => Some(Reason::Small),
-            (true, false) => Some(Reason::Linked),
-        })
-        .collect()
+    let reasons = (0..figures.len()).map(|i| match (hidden[i], small[i]) {
+        (false, _) => None,
+        (true, true) => Some(Reason::Small),
+        (true, false) => Some(Reason::Linked),
+    });
+    (reasons.collect(), swings)
 }
 
 /// Which withheld figures may be called small. The word says "1 to threshold − 1", so it is a bound that a reader can use: where
