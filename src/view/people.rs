@@ -10,7 +10,6 @@ use crate::args;
 use crate::i18n::Words;
 use crate::view::parts::Icon;
 use crate::view::parts::acts;
-use crate::view::parts::facts;
 use crate::view::parts::icon;
 use crate::view::parts::link_button;
 use crate::view::parts::name;
@@ -119,16 +118,23 @@ pub fn code(w: &Words, page: &CodePage<'_>) -> Markup {
     html! {
         h1 { (w.say_with("code-heading", args!["name" => page.full_name])) }
         p.lede { (w.say_with("code-lede", args!["date" => page.until])) }
-        (facts(&[
-            (w.say("code-say"), html! { span.ltr.big { (page.sign_in_name) } }),
-            (w.say("code-code"), html! { strong.ltr.big { (page.code) } }),
-        ]))
+        p { (w.say("code-say")) br; strong.measured dir="ltr" { (page.sign_in_name) } }
+        p { (w.say("code-code")) br; (groups(page.code)) }
         (steps(&[
             html! { (w.say("code-way-1")) },
             html! { (w.say_with("code-way-2", args!["name" => page.full_name, "sign-in" => page.sign_in_name])) },
             html! { (w.say_with("code-way-3", args!["name" => page.full_name])) },
         ]))
         (acts(&link_button(page.back, &html! { (icon(Icon::Done)) (w.say("code-done")) }, false)))
+    }
+}
+
+/// A code that may break between its groups on a narrow phone, never within one.
+fn groups(code: &str) -> Markup {
+    html! {
+        strong.measured.code dir="ltr" {
+            @for (at, group) in code.split('-').enumerate() { @if at > 0 { "-" wbr; } span.ltr { (group) } }
+        }
     }
 }
 

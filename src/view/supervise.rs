@@ -105,6 +105,8 @@ pub struct Sieve {
     pub class: String,
     /// A past day, as in the address.
     pub as_of: String,
+    /// The last day that can be asked for, as in the address.
+    pub today: String,
 }
 
 /// The page.
@@ -210,8 +212,7 @@ fn urgent_note(w: &Words, line: &UrgentLine) -> Markup {
         Icon::of_class(line.class),
         &html! {
             h2 { (who(w, &line.child)) }
-            p { (cls(w, line.class)) }
-            p { (line.why) " " (waiting(w, line)) }
+            p { strong { (codes::class_word(w, line.class)) } ". " (line.why) " " (waiting(w, line)) }
             a href=(line.write_path) { (w.say("late-write-outcome")) }
         },
     )
@@ -235,7 +236,10 @@ fn sieve(w: &Words, sieve: &Sieve) -> Markup {
             (select("worker", "late-worker", &sieve.worker).options(sieve.workers.clone()))
             (select("area", "late-village", &sieve.village).options(sieve.villages.clone()))
             (select("class", "late-urgency", &sieve.class).options(classes))
-            @if !sieve.as_of.is_empty() { input type="hidden" name="as_of" value=(sieve.as_of); }
+            div.field {
+                label for="as_of" { (w.say("late-as-of")) }
+                input type="date" id="as_of" name="as_of" value=(sieve.as_of) max=(sieve.today);
+            }
             (button(&w.say("common-show"), true))
         }
     }

@@ -25,7 +25,7 @@ fn person_key(person: &PersonRecord) -> String {
 
 /// The code that a page shows, as a reader would copy it.
 fn code_on(browser: &Browser) -> String {
-    browser.texts("dl.facts dd strong").first().cloned().expect("a code on the page")
+    browser.texts("main strong.code").first().expect("a code on the page").replace(' ', "")
 }
 
 #[actix_web::test]

@@ -24,6 +24,6 @@ password-lede-first = You came with a one-time code. Choose your own password to
 password-lede = After this, all your other phones and browsers are signed out.
 password-present = Present password
 password-new = New password
-password-new-hint = At least 10 characters. Three or four words that only you would put together are easy to keep in mind.
+password-new-hint = At least 15 characters. Three or four words that only you would put together are easy to keep in mind.
 password-again = New password again
 password-do = Change it

@@ -10,7 +10,6 @@ late-heading-late = { $count ->
         [one] One follow-up is late
        *[other] { $count } follow-ups are late
     }
-late-heading-many = Many follow-ups are late: the first { $count } are here
 late-heading-unseen = { $count ->
         [one] Nothing is late, and one child was not seen for long
        *[other] Nothing is late, and { $count } children were not seen for long
@@ -30,13 +29,8 @@ late-nobody = No area or worker is assigned to you yet. Ask the administrator.
 late-urgent-child = { $name }, { $age }, { $village }
 late-urgent-since = Since { $date }, with { $worker }. Nobody has written yet what became of it.
 late-urgent-waiting = Sent to the clinic, with { $worker }. Nobody has written yet whether they arrived.
-late-urgent-more = { $count ->
-        [one] and one more
-       *[other] and { $count } more
-    }
 late-write-outcome = Write what became of it
 late-call = Call { $name }
-late-call-many = Call the workers
 late-see-why = See why
 late-jump-late = { $count ->
         [one] { $count } follow-up is late
@@ -51,11 +45,10 @@ late-worker = Worker
 late-village = Village
 late-urgency = Urgency
 late-as-of = As of
-late-as-of-hint = Empty: today
 late-all = All
 late-list-heading = Late follow-ups
 late-list-none = None, with what is chosen above.
-late-list-first = Longest late first.
+late-list-first = Longest beyond its time first
 late-column-child = Child
 late-column-why = Why
 late-column-late = Late
@@ -88,13 +81,10 @@ late-team = The team
 # Why
 why-title = Why: { $name }, { $class }
 why-heading = { $name }: { $why }
-why-back-late = Late
 why-measured = Noticed
 why-measured-at = { $date }, { $where }, by { $who }
-why-last = Last so
 why-check-by = Check by
 why-check-was = Was to be checked by
-why-numbers = The numbers
 why-source = Rule in words
 why-rule = Rule
 why-rule-line = { $rule }, protocol { $protocol } { $version }
@@ -119,7 +109,6 @@ why-by = by { $name }
 why-closed = Closed on { $date }: { $reason }.
 why-closed-by = By { $name }: { $category }. “{ $note }”
 why-write = Write what happened
-why-again = Visit again
 why-call = Call { $name }
 why-caution = Suggested by a rule, not a diagnosis. These numbers come from what was typed: if one looks odd, measure again before worrying the family. Refer on your own judgment even if no rule says so. Show the family respect: ask first.
 why-move = Move to another worker
@@ -153,13 +142,13 @@ move-changed = Somebody changed this child meanwhile. Look at what stands here n
 
 # Leaving
 leave-title = { $name } leaves the programme
-leave-lede = All open follow-ups end. What was recorded stays, but with consent taken back.
+leave-lede = All open follow-ups end. What was recorded stays.
 leave-how = What happened
 leave-moved = The family moved away
 leave-transferred-out = Went to another programme
 leave-refused = The family does not want visits
 leave-consent-withdrawn = The family took back its consent
-leave-consent-hint = The child is no longer shown on lists, and removing the data begins.
+leave-consent-hint = The child leaves every list at once. Tell your administrator, so that the stored data is removed too.
 leave-died = The child died
 leave-died-hint = No visits, calls or messages will be planned. Take your time, and visit the family as a neighbour would.
 leave-died-tell = If the child died, tell your supervisor yourself. You need not write it here.
@@ -171,7 +160,6 @@ leave-do = Save
 leave-done-died = Written down. The child is on no list any more. Nobody will be sent for a visit.
 leave-done = Written down. All open follow-ups have ended.
 leave-already = Left on { $date }: { $how }.
-leave-done-title = { $name }
 
 # The team
 team-title = Team
@@ -189,11 +177,9 @@ team-line = { $children ->
     }, { $late } late
 team-away = Away until { $date }, { $name } stands in
 team-inactive = May not sign in
-team-call = Call
 team-call-of = Call { $name }
 team-late = See what is late
 team-code = Make a one-time code
 team-code-of = Make a one-time code for { $name }
 team-code-hint = For a forgotten password or a new phone: hand the code over in person. It is shown once and ends after 72 hours.
 team-villages = Villages: { $list }
-team-why-code = Passwords

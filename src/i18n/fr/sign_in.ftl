@@ -24,6 +24,6 @@ password-lede-first = Vous êtes venu avec un code à usage unique. Choisissez v
 password-lede = Ensuite, vos autres téléphones et navigateurs seront déconnectés.
 password-present = Mot de passe actuel
 password-new = Nouveau mot de passe
-password-new-hint = Au moins 10 caractères. Trois ou quatre mots que vous seul mettriez ensemble se retiennent bien.
+password-new-hint = Au moins 15 caractères. Trois ou quatre mots que vous seul mettriez ensemble se retiennent bien.
 password-again = Nouveau mot de passe, encore une fois
 password-do = Changer

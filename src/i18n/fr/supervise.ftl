@@ -10,7 +10,6 @@ late-heading-late = { $count ->
         [one] Un suivi est en retard
        *[other] { $count } suivis sont en retard
     }
-late-heading-many = Beaucoup de suivis sont en retard : voici les { $count } premiers
 late-heading-unseen = { $count ->
         [one] Rien n’est en retard, et un enfant n’a pas été vu depuis longtemps
        *[other] Rien n’est en retard, et { $count } enfants n’ont pas été vus depuis longtemps
@@ -30,13 +29,8 @@ late-nobody = Aucun lieu ni agent ne vous est confié encore. Demandez à l’ad
 late-urgent-child = { $name }, { $age }, { $village }
 late-urgent-since = Depuis le { $date }, avec { $worker }. Personne n’a encore écrit la suite.
 late-urgent-waiting = Envoyé au centre de santé, avec { $worker }. Personne n’a encore écrit s’ils y sont arrivés.
-late-urgent-more = { $count ->
-        [one] et un autre
-       *[other] et { $count } autres
-    }
 late-write-outcome = Écrire la suite
 late-call = Appeler { $name }
-late-call-many = Appeler les agents
 late-see-why = Voir pourquoi
 late-jump-late = { $count ->
         [one] { $count } suivi est en retard
@@ -51,11 +45,10 @@ late-worker = Agent
 late-village = Village
 late-urgency = Urgence
 late-as-of = À la date du
-late-as-of-hint = Vide : aujourd’hui
 late-all = Tous
 late-list-heading = Suivis en retard
 late-list-none = Aucun, avec ce qui est choisi plus haut.
-late-list-first = Le plus long retard d’abord.
+late-list-first = Le plus longtemps au-delà de son délai d’abord
 late-column-child = Enfant
 late-column-why = Pourquoi
 late-column-late = Retard
@@ -88,13 +81,10 @@ late-team = L’équipe
 # Pourquoi
 why-title = Pourquoi : { $name }, { $class }
 why-heading = { $name } : { $why }
-why-back-late = En retard
 why-measured = Remarqué
 why-measured-at = le { $date }, { $where }, par { $who }
-why-last = Encore vrai
 why-check-by = À revoir avant
 why-check-was = Était à revoir avant
-why-numbers = Les chiffres
 why-source = La règle en mots
 why-rule = Règle
 why-rule-line = { $rule }, protocole { $protocol } { $version }
@@ -119,7 +109,6 @@ why-by = par { $name }
 why-closed = Clos le { $date } : { $reason }.
 why-closed-by = Par { $name } : { $category }. « { $note } »
 why-write = Écrire la suite
-why-again = Nouvelle visite
 why-call = Appeler { $name }
 why-caution = Suggéré par une règle, pas un diagnostic. Ces chiffres viennent de ce qui a été tapé : si l’un paraît étrange, mesurez encore avant d’inquiéter la famille. Référez selon votre propre jugement même si aucune règle ne le dit. Respectez la famille : demandez d’abord.
 why-move = Confier à un autre agent
@@ -153,13 +142,13 @@ move-changed = Quelqu’un a changé cet enfant entre-temps. Regardez ce qui est
 
 # Partir
 leave-title = { $name } quitte le programme
-leave-lede = Tous les suivis ouverts finissent. Ce qui a été noté reste, sauf si la famille reprend son accord.
+leave-lede = Tous les suivis ouverts finissent. Ce qui a été noté reste.
 leave-how = Ce qui s’est passé
 leave-moved = La famille a déménagé
 leave-transferred-out = Passé à un autre programme
 leave-refused = La famille ne veut pas de visites
 leave-consent-withdrawn = La famille a repris son accord
-leave-consent-hint = L’enfant n’est plus montré sur les listes, et l’effacement des données commence.
+leave-consent-hint = L’enfant quitte aussitôt toutes les listes. Dites-le à votre administrateur, pour que les données gardées soient effacées aussi.
 leave-died = L’enfant est mort
 leave-died-hint = Ni visite, ni appel, ni message ne sera prévu. Prenez votre temps, et rendez visite à la famille comme le ferait un voisin.
 leave-died-tell = Si l’enfant est mort, dites-le vous-même à votre superviseur. Vous n’avez pas à l’écrire ici.
@@ -171,7 +160,6 @@ leave-do = Enregistrer
 leave-done-died = C’est noté. L’enfant n’est plus sur aucune liste. Personne ne sera envoyé en visite.
 leave-done = C’est noté. Tous les suivis ouverts sont finis.
 leave-already = Parti le { $date } : { $how }.
-leave-done-title = { $name }
 
 # L’équipe
 team-title = Équipe
@@ -189,11 +177,9 @@ team-line = { $children ->
     }, { $late } en retard
 team-away = Absence jusqu’au { $date }, { $name } remplace
 team-inactive = Ne peut pas se connecter
-team-call = Appeler
 team-call-of = Appeler { $name }
 team-late = Voir ce qui est en retard
 team-code = Faire un code à usage unique
 team-code-of = Faire un code à usage unique pour { $name }
 team-code-hint = Pour un mot de passe oublié ou un nouveau téléphone : remettez le code de vive voix. Il s’affiche une fois et vaut 72 heures.
 team-villages = Villages : { $list }
-team-why-code = Mots de passe

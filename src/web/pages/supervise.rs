@@ -148,6 +148,7 @@ fn view_sieve(signed: &Signed, desk: &Desk, sieve: &Sieve) -> view::Sieve {
         village: sieve.area.clone().unwrap_or_default(),
         class: sieve.class.map(|c| c.code().to_owned()).unwrap_or_default(),
         as_of: if signed.as_of == signed.visitor.today { String::new() } else { signed.as_of.to_string() },
+        today: signed.visitor.today.to_string(),
     }
 }
 
