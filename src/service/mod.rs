@@ -10,6 +10,7 @@ pub mod change_settings;
 pub mod change_status;
 pub mod child_file;
 pub mod close_follow_up;
+pub mod choices;
 pub mod due_list;
 pub mod first_user;
 pub mod in_step;

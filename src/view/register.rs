@@ -36,14 +36,10 @@ pub struct Similar {
     pub code: String,
     /// Its name.
     pub name: String,
-    /// Boy or girl.
-    pub sex: Sex,
     /// Birth date.
     pub born: NaiveDate,
     /// The caregiver's name.
     pub caregiver: String,
-    /// Where it lives.
-    pub area: String,
     /// Whether its page may be opened by who asks.
     pub in_scope: bool,
 }
@@ -177,8 +173,8 @@ fn checked(f: &RegisterForm<'_>, check: &Check<'_>) -> Markup {
 fn similar(f: &RegisterForm<'_>, s: &Similar) -> Markup {
     let w = f.w;
     html! {
-        p { strong { (name(&s.name)) } ", " (codes::sex(w, s.sex)) ", " (w.say_with("register-similar-born", args!["date" => format::day_and_year(w, s.born)])) }
-        p { (w.say_with("register-similar-where", args!["caregiver" => &s.caregiver, "area" => &s.area])) }
+        p { strong { (name(&s.name)) } ", " (w.say_with("register-similar-born", args!["date" => format::day_and_year(w, s.born)])) }
+        p { (w.say_with("register-similar-where", args!["caregiver" => &s.caregiver])) }
         @if s.in_scope { p { a.link href={ "/children/" (s.code) } { (w.say("register-similar-open")) } } }
     }
 }

@@ -99,6 +99,8 @@ pub struct ResultPage<'a> {
     pub closed: &'a [String],
     /// The acts, if the most urgent is class *now*.
     pub emergency: Option<Emergency<'a>>,
+    /// What was seen, in words, for the referral note.
+    pub seen: &'a [String],
     /// What was not looked at.
     pub unchecked: &'a [Unchecked],
     /// Weight gained or lost since a day.
@@ -368,7 +370,6 @@ fn leave(p: &ResultPage<'_>) -> Markup {
 fn referral_note(p: &ResultPage<'_>) -> Markup {
     let w = p.w;
     let v = p.visit;
-    let seen = emergency::seen(w, v, &|code| code.to_owned());
     let why: Vec<String> = p.found.iter().map(|f| f.why.clone()).collect();
     let mut lines = vec![
         (w.say("note-child"), html! { (name(p.name)) ", " (codes::sex(w, p.sex)) ", " (format::age_exact(w, p.born, v.on)) }),
@@ -376,8 +377,8 @@ fn referral_note(p: &ResultPage<'_>) -> Markup {
         (w.say("note-date"), html! { (format::day_and_year(w, v.on)) }),
         (w.say("note-measured"), html! { (measured(w, v).join(" · ")) }),
     ];
-    if !seen.is_empty() {
-        lines.push((w.say("note-seen"), html! { (seen.join("; ")) }));
+    if !p.seen.is_empty() {
+        lines.push((w.say("note-seen"), html! { (p.seen.join("; ")) }));
     }
     lines.push((w.say("note-why"), html! { @for line in &why { (line) br; } }));
     lines.push((w.say("note-from"), html! { (p.worker) }));

@@ -198,7 +198,7 @@ fn fields(f: &VisitForm<'_>) -> Markup {
         (more(f, ask))
         (ask.text_area("note", "visit-note").hint(w.say("visit-note-hint")).rows(2))
         @if let Some(correcting) = f.correcting {
-            @if correcting.unfinished { (hidden("reason", &w.say("visit-reason-unfinished"))) }
+            @if correcting.unfinished { (hidden("unfinished", "yes")) (hidden("reason", &w.say("visit-reason-unfinished"))) }
             @else { (ask.text("reason", "visit-reason").hint(w.say("visit-reason-hint"))) }
         }
         (acts(&button(&w.say(if f.correcting.is_some() { "visit-save-correct" } else { "visit-save" }), false)))

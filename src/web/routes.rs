@@ -61,6 +61,14 @@ routes! {
     POST "/sign-out" Who::SignedIn => pages::sign_in::leave;
     GET "/password" Who::SignedIn => pages::password::show;
     POST "/password" Who::SignedIn => pages::password::change;
+    GET "/children/new" FIELD => pages::register::show;
+    POST "/children/new" FIELD => pages::register::save;
+    GET "/children/{code}/emergency" FIELD => pages::visit::emergency;
+    GET "/children/{code}/visits/new" FIELD => pages::visit::show;
+    POST "/children/{code}/visits/new" FIELD => pages::visit::save;
+    GET "/children/{code}/visits/{seq}/correct" FIELD => pages::visit::show_correct;
+    POST "/children/{code}/visits/{seq}/correct" FIELD => pages::visit::save_correct;
+    GET "/children/{code}/visits/{seq}/now" FIELD => pages::result::show;
     GET "/round" FIELD => pages::round::show;
     GET "/round/print" FIELD => pages::round::print;
     POST "/language" Who::Anyone => pages::language::choose;

@@ -4,5 +4,7 @@ mod access;
 mod desk;
 mod harness;
 mod office;
+mod registration;
 mod signing_in;
 mod site;
+mod visits;

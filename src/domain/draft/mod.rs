@@ -5,6 +5,7 @@ pub mod child;
 pub mod desk;
 pub mod fill;
 pub mod office;
+pub mod pressing;
 pub mod questions;
 pub mod unchecked;
 pub mod visit;

@@ -15,7 +15,7 @@ register-similar = { $count ->
        *[other] { $count } children like this are already registered
     }
 register-similar-born = born { $date }
-register-similar-where = With { $caregiver }, { $area }
+register-similar-where = With { $caregiver }
 register-similar-open = Open that child’s page
 register-similar-decide = Another child? Tick it below, then save
 register-other-child = Is it another child?

@@ -15,7 +15,7 @@ register-similar = { $count ->
        *[other] { $count } enfants semblables sont déjà inscrits
     }
 register-similar-born = naissance le { $date }
-register-similar-where = Avec { $caregiver }, { $area }
+register-similar-where = Avec { $caregiver }
 register-similar-open = Ouvrir la page de cet enfant
 register-similar-decide = Un autre enfant ? Cochez plus bas, puis enregistrez
 register-other-child = Est-ce un autre enfant ?

@@ -101,10 +101,8 @@ fn what_was_understood_and_who_is_similar_stand_above_the_form() {
     let similar = [Similar {
         code: "CDEF".to_owned(),
         name: "Neruka".to_owned(),
-        sex: Sex::Female,
         born: d("2026-03-14"),
         caregiver: "Teveli".to_owned(),
-        area: "Ulopi".to_owned(),
         in_scope: true,
     }];
     let text = page(Lang::En, &filled, &Faults::new(), Some(Check { child: &child, area: "Ulopi", similar: &similar }));

@@ -68,6 +68,7 @@ fn page(lang: Lang, found: &[Found], unchecked: &[Unchecked], emergency: bool) -
         still_open: &[],
         closed: &[],
         emergency,
+        seen: &[],
         unchecked,
         gain: Some((450, d("2026-10-16"))),
         corrected_by_days: 0,

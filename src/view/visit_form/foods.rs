@@ -153,7 +153,7 @@ fn seldom(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names, choking: bool) -> Mark
     html! {
         (fold(f, &w.say("visit-food-more"), &html! {
             (offers)
-            @if choking || f.filled.one(&names.unsafe_form) != "" { (unsafe_form) }
+            @if choking || !f.filled.one(&names.unsafe_form).is_empty() { (unsafe_form) }
         }))
     }
 }

@@ -1,0 +1,223 @@
+//! What to do now, after a visit: the judgement's findings as the page says them.
+
+use actix_web::web;
+use domain::assess::VisitAssessment;
+use domain::calendar::completed_months;
+use domain::draft::questions::LastTime;
+use domain::draft::unchecked::unchecked;
+use domain::follow_up::EventKind;
+use domain::protocol::Stage;
+use domain::rule::Class;
+use domain::rule::Theme;
+use domain::visit::Visit;
+use maud::Markup;
+
+use crate::args;
+use crate::i18n::Words;
+use crate::i18n::codes;
+use crate::i18n::explain;
+use crate::i18n::format;
+use crate::store::visits::VisitRecord;
+use crate::view::emergency;
+use crate::view::emergency::Kind;
+use crate::view::layout;
+use crate::view::result as view;
+use crate::view::result::Advice;
+use crate::view::result::Found;
+use crate::view::result::NextVisit;
+use crate::view::result::ResultPage;
+use crate::web::extract::Signed;
+use crate::web::failure::Failure;
+use crate::web::html::Html;
+use crate::web::pages::visit::code_of;
+use crate::web::pages::visit::desk::Desk;
+
+/// `GET /children/{code}/visits/{seq}/now`
+///
+/// # Errors
+/// [`Failure`].
+pub async fn show(path: web::Path<(String, i64)>, signed: Signed) -> Result<Html, Failure> {
+    let (code, seq) = path.into_inner();
+    let desk = Desk::open(&signed, &code_of(&code)?).await?;
+    let gathered = Gathered::of(&desk, seq, None)?;
+    let page = gathered.page(&desk);
+    let title = page.title();
+    let mut shell = signed.shell(&title);
+    shell.urgent = page.worst() == Some(Class::Now);
+    Ok(Html::ok(layout::page(&shell, view::body(&page))))
+}
+
+/// What stands above a form whose danger was saved before its faults were mended. `least`: how urgent the ticks are at the least, for
+/// what the judgement cannot know.
+///
+/// # Errors
+/// [`Failure::NotFound`] when there is no such visit.
+pub fn block(desk: &Desk<'_>, seq: i64, least: Option<Class>) -> Result<Option<Markup>, Failure> {
+    let gathered = Gathered::of(desk, seq, least)?;
+    Ok(view::block(&gathered.page(desk)))
+}
+
+/// What the page borrows.
+struct Gathered<'a> {
+    record: &'a VisitRecord,
+    found: Vec<Found>,
+    still_open: Vec<Found>,
+    closed: Vec<String>,
+    advice: Option<Advice>,
+    kinds: Vec<Kind>,
+    seen: Vec<String>,
+    gain: Option<(i64, chrono::NaiveDate)>,
+    unchecked: Vec<domain::draft::unchecked::Unchecked>,
+}
+
+impl<'a> Gathered<'a> {
+    fn of(desk: &'a Desk<'_>, seq: i64, least: Option<Class>) -> Result<Self, Failure> {
+        let w = desk.signed.words();
+        let record = desk.file.visit(seq).ok_or(Failure::NotFound)?;
+        let visit = &record.visit;
+        let judged = desk.file.assessment.visit(visit.id);
+        let mut found = judged.map_or_else(Vec::new, |judged| findings(desk, judged));
+        let dangers =
+            |judged: &VisitAssessment| judged.standing().iter().any(|f| matches!(f.rule.theme(), Theme::Danger | Theme::Reaction));
+        // A reaction whose food was forgotten stands in no finding.
+        if let Some(class) = least.filter(|_| !judged.is_some_and(dangers)) {
+            found.insert(0, told_only(w, class));
+        }
+        let standing: Vec<_> = judged.map_or_else(Vec::new, |j| j.standing().iter().map(|f| f.rule).collect());
+        let still_open = desk
+            .file
+            .assessment
+            .open()
+            .into_iter()
+            .filter(|f| !standing.contains(&f.rule))
+            .map(|f| Found {
+                class: f.class,
+                name: codes::rule_name(w, f.rule),
+                why: explain(f.rule, &f.evidence, w, &|code| desk.food_name(code)),
+                act: codes::rule_do(w, f.rule),
+                due: Some(f.due_on),
+                about_data: f.rule.theme() == Theme::Data,
+            })
+            .collect();
+        let closed = judged.map_or_else(Vec::new, |judged| {
+            let closed = judged.events.iter().filter(|e| matches!(e.kind, EventKind::Closed(_)));
+            closed.map(|e| codes::rule_name(w, e.rule)).collect()
+        });
+        let questions = desk.questions(visit.on, visit.id);
+        Ok(Self {
+            record,
+            found,
+            still_open,
+            closed,
+            advice: advice(desk, visit, judged),
+            kinds: Kind::of(visit),
+            seen: emergency::seen(w, visit, &|code| desk.food_name(code)),
+            gain: gain(&questions.last, visit),
+            unchecked: unchecked(visit, &questions),
+        })
+    }
+
+    fn page<'p>(&'p self, desk: &'p Desk<'_>) -> ResultPage<'p> {
+        let record = &desk.file.record;
+        let urgent = self.found.iter().any(|f| f.class == Class::Now);
+        ResultPage {
+            w: desk.signed.words(),
+            name: desk.file.called(),
+            sex: record.facts.sex,
+            code: &record.code,
+            born: record.facts.born,
+            today: desk.signed.visitor.today,
+            seq: self.record.entry_seq,
+            visit: &self.record.visit,
+            found: &self.found,
+            still_open: &self.still_open,
+            closed: &self.closed,
+            emergency: urgent.then(|| desk.emergency(self.kinds.clone(), self.seen.clone())),
+            seen: &self.seen,
+            unchecked: &self.unchecked,
+            gain: self.gain,
+            corrected_by_days: desk.file.assessment.now.corrected_by_days,
+            advice: self.advice.as_ref(),
+            next: desk.file.assessment.next_visit.map(|slot| NextVisit { opens: slot.window.opens, closes: slot.window.closes }),
+            number: desk.signed.visitor.settings.emergency_number.as_deref(),
+            area: &desk.file.area_name,
+            worker: &desk.signed.actor.name,
+        }
+    }
+}
+
+fn findings(desk: &Desk<'_>, judged: &VisitAssessment) -> Vec<Found> {
+    let w = desk.signed.words();
+    let due = |rule| desk.file.assessment.open().into_iter().find(|f| f.rule == rule).map(|f| f.due_on);
+    judged
+        .standing()
+        .into_iter()
+        .filter_map(|finding| {
+            Some(Found {
+                class: finding.answer.class()?,
+                name: codes::rule_name(w, finding.rule),
+                why: explain(finding.rule, &finding.evidence, w, &|code| desk.food_name(code)),
+                act: codes::rule_do(w, finding.rule),
+                due: due(finding.rule),
+                about_data: finding.rule.theme() == Theme::Data,
+            })
+        })
+        .collect()
+}
+
+fn told_only(w: &Words, class: Class) -> Found {
+    Found { class, name: w.say("result-told"), why: w.say("result-told-why"), act: String::new(), due: None, about_data: false }
+}
+
+/// Grams since the latest earlier weight; nothing where the feet are swollen, since water is weighed too.
+fn gain(last: &LastTime, visit: &Visit) -> Option<(i64, chrono::NaiveDate)> {
+    let (before, since) = last.weight?;
+    let now = visit.weight.filter(|_| visit.oedema != Some(true))?;
+    Some((i64::from(now.grams()) - i64::from(before.grams()), since))
+}
+
+fn advice(desk: &Desk<'_>, visit: &Visit, judged: Option<&VisitAssessment>) -> Option<Advice> {
+    let w = desk.signed.words();
+    let facts = &desk.file.record.facts;
+    let stages = &desk.protocol.stages;
+    let by_age = || completed_months(domain::growth::corrected_birth_date(facts, visit.on), visit.on).and_then(|m| stages.at(m));
+    let stage = judged.and_then(|j| j.stage).and_then(|id| stages.get(id)).or_else(by_age)?;
+    let breastfed = visit.breastfed.or_else(|| LastTime::of(&desk.visits, visit.on).breastfed);
+    let texture = stage.texture_expected.map(|(from, _)| from);
+    let next = desk.next_foods();
+    Some(Advice {
+        stage: codes::stage(w, stage.id.code()),
+        texture,
+        meals: if breastfed == Some(false) { stage.meals_expected_nbf } else { stage.meals_expected_bf },
+        snacks: stage.snacks,
+        amount: amount(w, stage),
+        breastfed,
+        new_food: texture.and(next.first()).map(|food| (desk.food_name(food.code.as_str()), food.group)),
+    })
+}
+
+/// An amount a meal in words, and as a share of a cup for the drawing (a tablespoon is 15 ml, the cup 250 ml).
+fn amount(w: &Words, stage: &Stage) -> Option<(String, f64)> {
+    let spoons = stage.tablespoons.map(|(from, to)| w.say_with("result-spoons", args!["from" => from, "to" => to]));
+    let cups = stage.cups.map(|(from, to)| {
+        if (from - to).abs() < f64::EPSILON {
+            w.say_with("result-cup", args!["share" => share(w, to)])
+        } else {
+            w.say_with("result-cup-range", args!["from" => share(w, from), "to" => share(w, to)])
+        }
+    });
+    let drawn = stage.cups.map(|(_, to)| to).or_else(|| stage.tablespoons.map(|(_, to)| f64::from(to) * 15.0 / 250.0))?;
+    let words = match (spoons, cups) {
+        (Some(spoons), Some(cups)) => w.say_with("result-spoons-then-cup", args!["spoons" => spoons, "cups" => cups]),
+        (spoons, cups) => spoons.or(cups)?,
+    };
+    Some((words, drawn))
+}
+
+/// A share of a cup as people write it.
+fn share(w: &Words, cups: f64) -> String {
+    [(0.25, "¼"), (0.5, "½"), (0.75, "¾")]
+        .iter()
+        .find(|(value, _)| (value - cups).abs() < 0.01)
+        .map_or_else(|| format::number(w, cups, usize::from(cups.fract() > 0.01)), |(_, text)| (*text).to_owned())
+}

@@ -1,0 +1,290 @@
+//! One child's file laid out for a visit: the questions that fit, what is open, the foods to ask about. It turns what is stored into
+//! what the page shows, and text that was typed into values; it writes nothing.
+
+use std::collections::BTreeSet;
+use std::sync::Arc;
+
+use chrono::NaiveDate;
+use domain::child_code::ChildCode;
+use domain::draft::questions::Before;
+use domain::draft::questions::Questions;
+use domain::draft::visit::VisitFrame;
+use domain::draft::visit::VisitRead;
+use domain::draft::visit::read_visit;
+use domain::fault::Faults;
+use domain::feeding::FoodState;
+use domain::follow_up::FollowUp;
+use domain::food::FoodCode;
+use domain::ids::VisitId;
+use domain::protocol::Food;
+use domain::protocol::Protocol;
+use domain::unusual::unusual;
+use domain::visit::Visit;
+use maud::Markup;
+
+use crate::i18n::explain;
+use crate::i18n::format;
+use crate::service::child_file;
+use crate::service::child_file::ChildFile;
+use crate::service::record_visit::outcome_path;
+use crate::view::emergency;
+use crate::view::emergency::Emergency;
+use crate::view::filled::Filled;
+use crate::view::layout;
+use crate::view::parts::not_saved_title;
+use crate::view::visit_form;
+use crate::view::visit_form::Correcting;
+use crate::view::visit_form::FoodLine;
+use crate::view::visit_form::OpenLine;
+use crate::view::visit_form::VisitForm;
+use crate::web::extract::Signed;
+use crate::web::failure::Failure;
+use crate::web::pages::visit::NOT_YET;
+
+/// How many foods being tried, and how many next ones, are asked about by name.
+const NEAR: usize = 2;
+
+/// A child's file on the table.
+pub struct Desk<'a> {
+    /// Who works.
+    pub signed: &'a Signed,
+    /// The child.
+    pub file: ChildFile,
+    /// Its visits up to today.
+    pub visits: Vec<Visit>,
+    /// The protocol in force today.
+    pub protocol: Arc<Protocol>,
+}
+
+/// A form to be shown.
+pub struct Form {
+    action: String,
+    key: String,
+    filled: Filled,
+    faults: Faults,
+    read: Option<VisitRead>,
+    correcting: Option<(i64, bool)>,
+    danger: Option<Markup>,
+    /// What is stored was saved as it stands: nothing of it is asked about again.
+    quiet: bool,
+}
+
+impl Form {
+    /// An empty form that goes there.
+    pub fn fresh(action: &str, key: &str) -> Self {
+        Self {
+            action: action.to_owned(),
+            key: key.to_owned(),
+            filled: Filled::default(),
+            faults: Faults::new(),
+            read: None,
+            correcting: None,
+            danger: None,
+            quiet: false,
+        }
+    }
+
+    /// With what was typed and what it became.
+    pub fn with(mut self, filled: &Filled, read: &VisitRead) -> Self {
+        self.filled = filled.clone();
+        self.faults = read.faults.clone();
+        self.read = Some(read.clone());
+        self
+    }
+
+    /// As a correction of a visit; `unfinished`: its danger was saved before the rest.
+    pub const fn correcting(mut self, seq: i64, unfinished: bool) -> Self {
+        self.correcting = Some((seq, unfinished));
+        self
+    }
+
+    /// Under what to do about danger that is saved.
+    pub fn under(mut self, danger: Option<Markup>) -> Self {
+        self.danger = danger;
+        self
+    }
+
+    /// Without asking about unusual values.
+    pub const fn quietly(mut self) -> Self {
+        self.quiet = true;
+        self
+    }
+}
+
+impl<'a> Desk<'a> {
+    /// Opens a child's file as of today.
+    ///
+    /// # Errors
+    /// [`Failure::NotFound`] outside the scope.
+    pub async fn open(signed: &'a Signed, code: &ChildCode) -> Result<Self, Failure> {
+        let today = signed.visitor.today;
+        let file = child_file::open(&signed.context(), code, today).await?;
+        let visits = file.visits.iter().map(|record| record.visit.clone()).collect();
+        Ok(Self { signed, visits, protocol: Arc::clone(signed.visitor.protocols.on(today)), file })
+    }
+
+    /// The child's code.
+    pub fn code(&self) -> &str {
+        &self.file.record.code
+    }
+
+    /// The name of a food in the language of the page.
+    pub fn food_name(&self, code: &str) -> String {
+        self.protocol.food_name(&FoodCode(code.to_owned()), self.signed.words().lang().code()).to_owned()
+    }
+
+    /// What was typed, as values.
+    pub fn read(&self, form: &Filled, id: VisitId) -> VisitRead {
+        let told: BTreeSet<&str> = self.visits.iter().flat_map(|v| v.foods.iter().map(|f| f.code.as_str())).collect();
+        let known =
+            |code: &str| told.contains(code) || self.signed.visitor.protocols.iter().any(|p| p.food(&FoodCode(code.to_owned())).is_some());
+        read_visit(&form.0, &VisitFrame { id, born: self.file.record.facts.born, today: self.signed.visitor.today, foods: &known })
+    }
+
+    /// Which questions stand open for a visit on a day; the visit with this id does not count as known before.
+    pub fn questions(&self, on: NaiveDate, id: VisitId) -> Questions {
+        let open = self.file.assessment.open().into_iter().filter(|f| f.opened_by != id).map(|f| f.rule).collect();
+        let visits: Vec<Visit> = self.visits.iter().filter(|v| v.id != id).cloned().collect();
+        Questions::of(&Before { child: &self.file.record.facts, visits: &visits, open: &open, on })
+    }
+
+    /// The page of a form.
+    pub fn page(&self, form: &Form) -> Markup {
+        let signed = self.signed;
+        let w = signed.words();
+        let record = &self.file.record;
+        let today = signed.visitor.today;
+        let (on, id) = form.read.as_ref().map_or((today, NOT_YET), |read| (read.visit.on, read.visit.id));
+        let questions = self.questions(on, id);
+        let open = self.open_lines(&form.filled, form.correcting.map(|_| id));
+        let foods = self.food_lines(form.read.as_ref().map(|read| &read.visit), questions.months);
+        let odd = form.read.as_ref().filter(|_| !form.quiet).map(|read| unusual(&record.facts, &self.visits, &read.visit));
+        let code = ChildCode::parse(&record.code).ok();
+        let result = code.zip(form.correcting).map_or_else(String::new, |(code, (seq, _))| outcome_path(&code, seq));
+        let stored_on = form.correcting.and_then(|(seq, _)| self.file.visit(seq)).map_or(on, |v| v.visit.on);
+        let token = signed.visitor.token();
+        let body = visit_form::body(&VisitForm {
+            w,
+            action: &form.action,
+            token: &token,
+            key: &form.key,
+            name: self.file.called(),
+            sex: record.facts.sex,
+            code: &record.code,
+            born: record.facts.born,
+            today,
+            questions: &questions,
+            open: &open,
+            foods: &foods,
+            all_foods: &self.all_foods(),
+            filled: &form.filled,
+            faults: &form.faults,
+            unusual: odd.as_deref().zip(form.read.as_ref().map(|read| &read.visit)),
+            danger: form.danger.clone(),
+            correcting: form.correcting.map(|(_, unfinished)| Correcting { on: stored_on, unfinished, result: &result }),
+        });
+        let title = visit_form::title(w, self.file.called(), form.correcting.is_some());
+        let title = if form.faults.is_empty() { title } else { not_saved_title(w, &title) };
+        let mut shell = signed.shell(&title);
+        shell.without_reach = true;
+        layout::page(&shell, body)
+    }
+
+    /// What is open, most urgent first; on a correction also what the form tells of that is no longer open.
+    fn open_lines(&self, filled: &Filled, correcting: Option<VisitId>) -> Vec<OpenLine> {
+        let w = self.signed.words();
+        let line = |f: &FollowUp| OpenLine {
+            rule: f.rule,
+            class: f.class,
+            opened_on: f.opened_on,
+            why: explain(f.rule, &f.evidence, w, &|code| self.food_name(code)),
+        };
+        let mut lines: Vec<OpenLine> = self.file.assessment.open().into_iter().map(line).collect();
+        if correcting.is_some() {
+            for f in self.file.assessment.follow_ups.iter().rev() {
+                let told = !filled.one(&format!("outcome_{}", f.rule.code())).is_empty() || filled.has("referrals", f.rule.code());
+                if told && !lines.iter().any(|known| known.rule == f.rule) {
+                    lines.push(line(f));
+                }
+            }
+        }
+        lines
+    }
+
+    fn all_foods(&self) -> Vec<(String, String)> {
+        let lang = self.signed.words().lang().code();
+        let mut foods: Vec<(String, String)> =
+            self.protocol.foods.iter().filter(|f| f.active).map(|f| (f.code.as_str().to_owned(), f.name(lang).to_owned())).collect();
+        foods.sort_by(|a, b| a.1.cmp(&b.1));
+        foods
+    }
+
+    /// Foods asked about by name: on hold, told at this visit, being tried, and the next to try.
+    fn food_lines(&self, visit: Option<&Visit>, months: u32) -> Vec<FoodLine> {
+        let lines = &self.file.assessment.foods;
+        let held = |code: &FoodCode| lines.iter().any(|l| l.code == *code && matches!(l.state, FoodState::OnHold { .. }));
+        let mut codes: Vec<FoodCode> = lines.iter().filter(|l| held(&l.code)).map(|l| l.code.clone()).collect();
+        codes.extend(visit.iter().flat_map(|v| v.foods.iter().map(|f| f.code.clone())));
+        if months >= 6 {
+            codes.extend(lines.iter().filter(|l| matches!(l.state, FoodState::Trying)).map(|l| l.code.clone()).take(NEAR));
+            codes.extend(self.next_foods().into_iter().take(NEAR).map(|food| food.code.clone()));
+        }
+        let mut seen = BTreeSet::new();
+        codes.retain(|code| seen.insert(code.clone()));
+        codes
+            .into_iter()
+            .map(|code| FoodLine {
+                name: self.food_name(code.as_str()),
+                choking: self.protocol.food(&code).is_some_and(|food| food.choking),
+                on_hold: held(&code),
+                code: code.0,
+            })
+            .collect()
+    }
+
+    /// Foods not offered yet that may be next: of groups that have been taken least, old enough, needing no special form. Common
+    /// allergens are left out where a clinician must be asked first.
+    pub fn next_foods(&self) -> Vec<&Food> {
+        let facts = &self.file.record.facts;
+        let ask_first = facts.severe_eczema == Some(true) || facts.known_food_allergy == Some(true);
+        let days = domain::calendar::days_between(facts.born, self.signed.visitor.today);
+        let lines = &self.file.assessment.foods;
+        let taken =
+            |food: &Food| lines.iter().filter(|l| self.protocol.food(&l.code).is_some_and(|known| known.group == food.group)).count();
+        let mut next: Vec<&Food> = self
+            .protocol
+            .foods
+            .iter()
+            .filter(|food| food.active && !food.drink && !food.choking && food.group.is_some())
+            .filter(|food| i64::from(days) >= i64::from(food.earliest_days))
+            .filter(|food| !(ask_first && food.allergen.is_some()))
+            .filter(|food| !lines.iter().any(|l| l.code == food.code))
+            .collect();
+        next.sort_by_key(|food| (taken(food), food.allergen.is_some()));
+        next
+    }
+
+    /// What an emergency page says of this child.
+    pub fn emergency(&self, kinds: Vec<emergency::Kind>, seen: Vec<String>) -> Emergency<'_> {
+        let facts = &self.file.record.facts;
+        let today = self.signed.visitor.today;
+        Emergency {
+            name: self.file.called(),
+            sex: facts.sex,
+            age: format::age(self.signed.words(), facts.born, today),
+            under_one: domain::calendar::completed_months(facts.born, today).is_none_or(|months| months < 12),
+            kinds,
+            seen,
+            number: self.signed.visitor.settings.emergency_number.as_deref(),
+        }
+    }
+
+    /// The page that is opened before anything is written.
+    pub fn emergency_page(&self) -> Markup {
+        let w = self.signed.words();
+        let title = w.say_with("emergency-title", crate::args!["name" => self.file.called()]);
+        let mut shell = self.signed.shell(&title);
+        shell.urgent = true;
+        layout::page(&shell, emergency::body(w, &self.emergency(emergency::ALL.to_vec(), Vec::new()), self.code()))
+    }
+}
