@@ -14,5 +14,5 @@ pub mod settings;
 pub mod sign_in;
 pub mod supervise;
 pub mod team;
-pub mod why;
 pub mod visit;
+pub mod why;
