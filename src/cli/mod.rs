@@ -3,6 +3,7 @@
 pub mod args;
 pub mod office;
 pub mod opened;
+pub mod protocol_check;
 pub mod run;
 pub mod score;
 pub mod serve;

@@ -4,14 +4,15 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
-use crate::child::Child;
-use crate::feeding::{FoodLine, Solids};
-use crate::follow_up::{Event, Finding, FollowUp, SupervisorAct};
-use crate::growth::{GrowthAge, Scores};
+use crate::calendar::{add_days, add_months, completed_months};
+use crate::child::{Child, ChildStatus};
+use crate::feeding::{FoodLine, FoodState, Solids, food_lines};
+use crate::follow_up::{Closed, Event, Facts, Finding, FollowUp, Story, SupervisorAct, lists, next_list_change, run, settled_on, stage};
+use crate::growth::{GrowthAge, Scores, corrected_birth_date, growth_age, stage_months};
 use crate::ids::VisitId;
 use crate::protocol::{Protocol, Protocols, StageId};
-use crate::rule::{Class, RuleId};
-use crate::schedule::Slot;
+use crate::rule::{Class, CloseReason, RuleId};
+use crate::schedule::{Slot, SlotState, next_visit, slots};
 use crate::visit::Visit;
 
 /// What people decided outside visits.
@@ -172,33 +173,138 @@ impl Assessment {
     }
 }
 
-/// Judges a child without its rules: visits, slots and ages only, until the rules are in.
+/// Judges a child on a day from its visits, in the order they were entered; those dated later do not count.
 #[must_use]
-pub fn assess_with(child: &Child, visits: &[Visit], protocols: &Protocols, _acts: &Acts<'_>, as_of: NaiveDate) -> Assessment {
-    let protocol = Arc::clone(protocols.on(as_of));
-    let mut ordered: Vec<&Visit> = visits.iter().filter(|v| v.on <= as_of).collect();
-    ordered.sort_by_key(|v| v.on);
-    let met = ordered.iter().filter(|v| v.contact != crate::visit::Contact::Phone).map(|v| (v.id, v.on));
-    let slots = crate::schedule::slots(&protocol.schedule, child.born, child.registered_on, met, as_of);
-    let age = crate::growth::growth_age(child, as_of);
+pub fn assess(child: &Child, visits: &[Visit], protocols: &Protocols, as_of: NaiveDate) -> Assessment {
+    assess_with(child, visits, protocols, &Acts::default(), as_of)
+}
+
+/// As [`assess`], with what people decided outside visits.
+#[must_use]
+pub fn assess_with(child: &Child, visits: &[Visit], protocols: &Protocols, acts: &Acts<'_>, as_of: NaiveDate) -> Assessment {
+    let story = Story::new(child, visits, protocols, as_of);
+    let run = run(&story, acts.supervisor, as_of);
+    let mut follow_ups = run.follow_ups;
+    let left = left(child, &story, acts, as_of);
+    if let Some((reason, on)) = left {
+        for follow_up in follow_ups.iter_mut().filter(|follow_up| follow_up.is_open()) {
+            follow_up.closed = Some(Closed { reason, on: on.max(follow_up.last_fired_on), by_visit: None, replaced_by: None });
+        }
+    }
+    let protocol = protocols.on(as_of);
+    let seen = || story.visits.iter().filter(|facts| facts.in_person());
+    let last_seen_on = seen().next_back().map(Facts::on);
+    let slots = slots(&protocol.schedule, child.born, child.registered_on, seen().map(|facts| (facts.visit.id, facts.on())), as_of);
+    let now = now(&story, protocol, &slots, as_of);
+    let foods = food_lines(&story.visits);
+    let active = left.is_none();
+    let lists = if active { lists(child, protocol, &slots, last_seen_on, &follow_ups, as_of) } else { Vec::new() };
+    let list_change = if active { next_list_change(child, protocol, last_seen_on, &follow_ups, as_of) } else { None };
+    let next_change = [list_change, next_new(visits, protocols, acts, as_of), next_by_age(child, &now, &slots, &foods, as_of)];
     Assessment {
         as_of,
-        visits: Vec::new(),
-        follow_ups: Vec::new(),
-        lists: Vec::new(),
-        next_visit: slots.iter().copied().find(|s| s.expected && s.filled.is_none() && s.window.closes >= as_of),
+        visits: story.visits.iter().zip(run.visits).map(|(facts, (findings, events))| visit(facts, findings, events)).collect(),
+        follow_ups,
+        lists,
+        next_visit: if active { next_visit(&slots).copied() } else { None },
+        ages_out_on: slots.last().map(|slot| add_days(slot.window.closes, 1)),
         slots,
-        now: Now {
-            completed_months: crate::calendar::completed_months(child.born, as_of).unwrap_or(0),
-            stage_months: crate::growth::stage_months(child, as_of),
-            corrected_by_days: age.corrected_by_days,
-            stage: None,
-            solids: Solids::Unknown,
-            protocol,
-            past_last_slot: false,
-        },
-        foods: Vec::new(),
-        ages_out_on: None,
-        next_change: None,
+        now,
+        foods,
+        next_change: next_change.into_iter().flatten().min(),
     }
+}
+
+/// Why and when a child left that is no longer in the programme on the day.
+fn left(child: &Child, story: &Story<'_>, acts: &Acts<'_>, as_of: NaiveDate) -> Option<(CloseReason, NaiveDate)> {
+    let reason = match child.status {
+        ChildStatus::Active => return None,
+        ChildStatus::TransferredOut => CloseReason::TransferredOut,
+        ChildStatus::Moved => CloseReason::Moved,
+        ChildStatus::Died => CloseReason::Died,
+        ChildStatus::ConsentWithdrawn => CloseReason::ConsentWithdrawn,
+        ChildStatus::AgedOut => CloseReason::AgedOut,
+        ChildStatus::Refused => CloseReason::Refused,
+    };
+    let last_visit = || story.visits.last().map_or(child.registered_on, Facts::on);
+    let on = acts.left_on.unwrap_or_else(last_visit);
+    (acts.left_on.is_none() || on <= as_of).then_some((reason, on))
+}
+
+fn visit(facts: &Facts<'_>, findings: Vec<Finding>, events: Vec<Event>) -> VisitAssessment {
+    VisitAssessment {
+        visit: facts.visit.id,
+        on: facts.on(),
+        age_days: facts.age_days,
+        completed_months: facts.months,
+        stage_months: facts.stage_months,
+        growth_age: facts.growth,
+        scores: facts.scores,
+        suspect: facts.suspect,
+        stage: facts.stage(),
+        solids: facts.solids,
+        protocol: Arc::clone(facts.protocol),
+        findings,
+        events,
+    }
+}
+
+fn now(story: &Story<'_>, protocol: &Arc<Protocol>, slots: &[Slot], as_of: NaiveDate) -> Now {
+    let child = story.child;
+    let months = completed_months(child.born, as_of).unwrap_or(0);
+    let stage_months = stage_months(child, as_of);
+    let solids = solids_now(story);
+    Now {
+        completed_months: months,
+        stage_months,
+        corrected_by_days: growth_age(child, as_of).corrected_by_days,
+        stage: stage(protocol, months, stage_months, solids, as_of),
+        solids,
+        protocol: Arc::clone(protocol),
+        past_last_slot: slots.last().is_some_and(|slot| as_of > slot.window.closes),
+    }
+}
+
+/// What is known of solids after the last visit: what was once started stays so, and the newest answer counts otherwise.
+fn solids_now(story: &Story<'_>) -> Solids {
+    let newest_first = || story.visits.iter().rev();
+    let started = newest_first().map(|facts| facts.solids).filter(|solids| matches!(solids, Solids::Started(_)));
+    let known = newest_first().map(|facts| facts.solids).find(|solids| *solids != Solids::Unknown);
+    let stated = newest_first().find_map(|facts| facts.visit.solids_started_on);
+    match (started.into_iter().next(), known) {
+        (Some(_), _) => Solids::Started(stated),
+        (None, Some(known)) => known,
+        (None, None) => Solids::Unknown,
+    }
+}
+
+/// The next day on which something already recorded begins to count.
+fn next_new(visits: &[Visit], protocols: &Protocols, acts: &Acts<'_>, as_of: NaiveDate) -> Option<NaiveDate> {
+    let visits = visits.iter().map(|visit| visit.on);
+    let acted = acts.supervisor.iter().map(|act| act.closed_on);
+    let in_force = protocols.iter().map(|protocol| protocol.effective_from);
+    visits.chain(acted).chain(acts.left_on).chain(in_force).filter(|day| *day > as_of).min()
+}
+
+/// The next day on which age, stage, a slot or a food's waiting time turns.
+fn next_by_age(child: &Child, now: &Now, slots: &[Slot], foods: &[FoodLine], as_of: NaiveDate) -> Option<NaiveDate> {
+    let month = add_months(child.born, now.completed_months + 1);
+    let stage_born = corrected_birth_date(child, as_of);
+    let stage_month = now.stage_months.map_or(stage_born, |months| add_months(stage_born, months + 1));
+    let windows = slots
+        .iter()
+        .filter(|slot| matches!(slot.state, SlotState::NotYet | SlotState::Open))
+        .flat_map(|slot| [slot.window.opens, add_days(slot.window.closes, 1)]);
+    let retries = foods.iter().filter_map(|line| match line.state {
+        FoodState::Refused { retry_on } => Some(retry_on),
+        _ => None,
+    });
+    let past_last = slots.last().map(|slot| add_days(slot.window.closes, 1));
+    [Some(child.born), Some(month), Some(stage_month), settled_on(&now.protocol, now.solids), past_last]
+        .into_iter()
+        .flatten()
+        .chain(windows)
+        .chain(retries)
+        .filter(|day| *day > as_of)
+        .min()
 }

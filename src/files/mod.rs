@@ -1,5 +1,6 @@
 //! Reading and writing files of people: TOML and CSV become values of the domain here, with every fault named.
 
+pub mod cases;
 pub mod protocol_toml;
 pub mod score_csv;
 mod toml_reader;

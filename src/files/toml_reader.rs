@@ -119,6 +119,11 @@ impl<'a, 't> Table<'a, 't> {
         self.table.iter().map(|(k, _)| k.get_ref().to_string()).filter(|k| !self.used.contains(k)).collect()
     }
 
+    /// Whether a key holds this very text.
+    pub fn is_text(&self, key: &str, text: &str) -> bool {
+        self.table.iter().any(|(k, value)| k.get_ref() == key && value.get_ref().as_str() == Some(text))
+    }
+
     fn get(&mut self, key: &str) -> Option<&'a Spanned<DeValue<'t>>> {
         let (_, value) = self.table.iter().find(|(k, _)| k.get_ref() == key)?;
         self.used.insert(key.to_owned());

@@ -1,9 +1,12 @@
 //! Where a child stands with food: solids, stage, and each food's state. It knows no follow-up.
 
+mod foods;
+
 use chrono::NaiveDate;
 
-use crate::code::codes;
 use crate::food::FoodCode;
+
+pub(crate) use foods::food_lines;
 
 /// Whether solid food has been started.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -16,16 +19,15 @@ pub enum Solids {
     Started(Option<NaiveDate>),
 }
 
-codes! {
-    /// How serious a reaction to a food was, worst first.
-    ReactionLevel, "reaction level" {
-        /// Breathing, throat or collapse; skin and gut together.
-        Severe => "severe",
-        /// Hives, swelling or repeated vomiting; or signs not known.
-        Spreading => "spreading",
-        /// Any other.
-        Mild => "mild",
-    }
+/// How serious a reaction to a food was, worst first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum ReactionLevel {
+    /// Breathing, throat or collapse; skin and gut together.
+    Severe,
+    /// Hives, swelling or repeated vomiting; or signs not known.
+    Spreading,
+    /// Any other.
+    Mild,
 }
 
 /// Where a child stands with one food. A food that was never offered has no line.

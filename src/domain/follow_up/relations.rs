@@ -1,0 +1,69 @@
+//! Which rules silence and which mute one another. It tests nothing.
+
+use super::facts::Story;
+use super::rules::weight_went_up;
+use super::types::Standing;
+use crate::rule::RuleId;
+use crate::visit::{Outcome, Visit};
+
+/// Chains, the higher rule first: of those that fire the highest stands.
+pub(super) const CHAINS: [&[RuleId]; 5] = [
+    &[RuleId::WeightVeryLow, RuleId::WeightLow],
+    &[RuleId::WastingSevere, RuleId::WastingModerate],
+    &[RuleId::WeightLoss, RuleId::WeightStatic, RuleId::WeightSlowGain],
+    &[RuleId::WeightDrop, RuleId::WeightDrift],
+    &[RuleId::IronNone, RuleId::AnimalFoodNone],
+];
+
+/// Rules on wasting, muted while the child is in treatment for it.
+pub(super) const fn is_wasting(rule: RuleId) -> bool {
+    matches!(rule, RuleId::WastingSevere | RuleId::WastingModerate | RuleId::WastingYoung)
+}
+
+/// Rules that wait until solids are started.
+const fn waits_for_solids(rule: RuleId) -> bool {
+    matches!(
+        rule,
+        RuleId::TextureBehind
+            | RuleId::TextureWatery
+            | RuleId::MealsFew
+            | RuleId::DiversityLow
+            | RuleId::IronNone
+            | RuleId::AnimalFoodNone
+            | RuleId::VegFruitNone
+    )
+}
+
+/// What mutes a rule that holds, if anything does.
+pub(super) fn muted(story: &Story<'_>, at: usize, rule: RuleId, holds: &impl Fn(RuleId) -> bool) -> Option<Standing> {
+    if waits_for_solids(rule) && holds(RuleId::SolidsLate) {
+        return Some(Standing::Muted(RuleId::SolidsLate));
+    }
+    if rule == RuleId::TextureBehind && holds(RuleId::FeedingSwallowTrouble) {
+        return Some(Standing::Muted(RuleId::FeedingSwallowTrouble));
+    }
+    if rule == RuleId::WeightHigh && holds(RuleId::DataWeightJump) && weight_went_up(story, at) {
+        return Some(Standing::Muted(RuleId::DataWeightJump));
+    }
+    (is_wasting(rule) && in_treatment(story, at)).then_some(Standing::InTreatment)
+}
+
+/// Whether an outcome of a wasting rule was told at a visit.
+pub(super) fn wasting_outcome(visit: &Visit, outcome: Outcome) -> bool {
+    visit.outcomes.iter().any(|told| is_wasting(told.rule) && told.outcome == outcome)
+}
+
+/// In wasting treatment: from an outcome that says so, that visit included, to a discharge, not included, and no longer than some weeks.
+fn in_treatment(story: &Story<'_>, at: usize) -> bool {
+    let now = &story.visits[at];
+    for facts in story.visits[..=at].iter().rev() {
+        if wasting_outcome(facts.visit, Outcome::Discharged) {
+            return false;
+        }
+        if wasting_outcome(facts.visit, Outcome::InTreatment) {
+            let days = crate::calendar::days_between(facts.on(), now.on());
+            return days <= now.protocol.clearing.treatment_mutes_days;
+        }
+    }
+    false
+}

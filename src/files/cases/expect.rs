@@ -1,0 +1,173 @@
+//! Reads what a case expects. A key that is absent is not checked.
+
+use std::collections::BTreeSet;
+
+use chrono::NaiveDate;
+use domain::protocol::StageId;
+use domain::rule::Class;
+use domain::rule::CloseReason;
+use domain::rule::RuleId;
+
+use super::super::toml_reader::Faults;
+use super::super::toml_reader::Item;
+use super::super::toml_reader::Table;
+
+/// Rule, class kept, due day.
+pub type OpenLine = (RuleId, Class, NaiveDate);
+
+/// What is expected at a visit; the outer `None` is "not checked", an inner one "none".
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Expected {
+    /// Weight-for-age, hundredths.
+    pub waz: Option<Option<i32>>,
+    /// Length-for-age, hundredths.
+    pub laz: Option<Option<i32>>,
+    /// Weight-for-length, hundredths.
+    pub wlz: Option<Option<i32>>,
+    /// Chronological months.
+    pub completed_months: Option<u32>,
+    /// Corrected months.
+    pub stage_months: Option<Option<u32>>,
+    /// Stage.
+    pub stage: Option<Option<StageId>>,
+    /// Exactly the rules that fire and stand, with the class of this visit.
+    pub fires: Option<BTreeSet<(RuleId, Class)>>,
+    /// At least these hold but are silenced or muted.
+    pub silenced: Option<BTreeSet<RuleId>>,
+    /// Exactly the follow-ups open after the visit.
+    pub open: Option<BTreeSet<OpenLine>>,
+    /// Exactly those that it closed.
+    pub closed: Option<BTreeSet<(RuleId, CloseReason)>>,
+}
+
+/// What is expected at `as_of`.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct ExpectedNow {
+    /// Exactly the lists that hold, with days over.
+    pub visits: Option<BTreeSet<(RuleId, i32)>>,
+    /// Target, opening and closing of the next visit.
+    pub next_visit: Option<Option<[NaiveDate; 3]>>,
+    /// Exactly the follow-ups that are open.
+    pub open: Option<BTreeSet<OpenLine>>,
+}
+
+/// Reads a `[case.visit.expect]`.
+pub fn at_visit(mut t: Table<'_, '_>, f: &mut Faults<'_>) -> Expected {
+    let expected = Expected {
+        waz: z(&mut t, f, "waz"),
+        laz: z(&mut t, f, "laz"),
+        wlz: z(&mut t, f, "wlz"),
+        completed_months: months(&mut t, f, "completed_months"),
+        stage_months: or_none(&mut t, f, "stage_months", months),
+        stage: or_none(&mut t, f, "stage", |t, f, key| t.word(f, key, StageId::from_code)),
+        fires: rows(&mut t, f, "fires", "[rule, class]", |row| Some((rule(row.first()?)?, class(row.get(1)?)?)), 2),
+        silenced: t.words(f, "silenced", RuleId::from_code).map(|rules| rules.into_iter().collect()),
+        open: open(&mut t, f),
+        closed: rows(
+            &mut t,
+            f,
+            "closed",
+            "[rule, reason]",
+            |row| Some((rule(row.first()?)?, CloseReason::from_code(row.get(1)?.as_text()?).ok()?)),
+            2,
+        ),
+    };
+    t.finish(f);
+    expected
+}
+
+/// Reads a `[case.expect]`.
+pub fn now(mut t: Table<'_, '_>, f: &mut Faults<'_>) -> ExpectedNow {
+    let days = |row: &[Item<'_, '_>]| {
+        let rule = rule(row.first()?).filter(|rule| rule.is_list())?;
+        Some((rule, i32::try_from(row.get(1)?.as_whole()?).ok()?))
+    };
+    let expected = ExpectedNow {
+        visits: rows(&mut t, f, "visits", "[list, days overdue]", days, 2),
+        next_visit: next_visit(&mut t, f),
+        open: open(&mut t, f),
+    };
+    t.finish(f);
+    expected
+}
+
+fn open(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<BTreeSet<OpenLine>> {
+    let line = |row: &[Item<'_, '_>]| Some((rule(row.first()?)?, class(row.get(1)?)?, row.get(2)?.as_date()?));
+    rows(t, f, "open", "[rule, class, due date]", line, 3)
+}
+
+fn rule(item: &Item<'_, '_>) -> Option<RuleId> {
+    RuleId::from_code(item.as_text()?).ok()
+}
+
+fn class(item: &Item<'_, '_>) -> Option<Class> {
+    Class::from_code(item.as_text()?).ok()
+}
+
+/// A list of short lists.
+fn rows<T: Ord>(
+    t: &mut Table<'_, '_>,
+    f: &mut Faults<'_>,
+    key: &str,
+    what: &str,
+    read: impl Fn(&[Item<'_, '_>]) -> Option<T>,
+    columns: usize,
+) -> Option<BTreeSet<T>> {
+    let path = t.key(key);
+    let mut rows = BTreeSet::new();
+    for item in t.list(f, key)? {
+        let row = item.as_list().filter(|row| row.len() == columns);
+        match row.as_deref().and_then(&read) {
+            Some(row) => {
+                rows.insert(row);
+            }
+            None => f.add(&item.span(), &path, format!("must hold lists of the form {what} with known words")),
+        }
+    }
+    Some(rows)
+}
+
+fn next_visit(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Option<[NaiveDate; 3]>> {
+    let items = t.list(f, "next_visit")?;
+    if items.is_empty() {
+        return Some(None);
+    }
+    let days: Option<Vec<NaiveDate>> = items.iter().map(Item::as_date).collect();
+    match days.as_deref() {
+        Some(&[target, opens, closes]) => Some(Some([target, opens, closes])),
+        _ => {
+            t.fault(f, "next_visit", "must be [target, opens, closes], or [] for none");
+            None
+        }
+    }
+}
+
+fn months(t: &mut Table<'_, '_>, f: &mut Faults<'_>, key: &str) -> Option<u32> {
+    t.whole(f, key, 0..=60).and_then(|months| u32::try_from(months).ok())
+}
+
+/// A value, or the word `"none"`.
+fn or_none<'a, 't, 'f, T>(
+    t: &mut Table<'a, 't>,
+    f: &mut Faults<'f>,
+    key: &str,
+    read: impl FnOnce(&mut Table<'a, 't>, &mut Faults<'f>, &str) -> Option<T>,
+) -> Option<Option<T>> {
+    if t.is_text(key, "none") {
+        t.text(f, key);
+        return Some(None);
+    }
+    read(t, f, key).map(Some)
+}
+
+fn z(t: &mut Table<'_, '_>, f: &mut Faults<'_>, key: &str) -> Option<Option<i32>> {
+    or_none(t, f, key, |t, f, key| {
+        let hundredths = t.number(f, key)? * 100.0;
+        if (hundredths - hundredths.round()).abs() > 1e-6 || hundredths.abs() > 100_000.0 {
+            t.fault(f, key, "must be a z-score with at most two decimals, or \"none\"");
+            return None;
+        }
+        // Within ±100,000 by the check above.
+        Some(hundredths.round() as i32)
+    })
+}

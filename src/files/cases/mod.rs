@@ -1,0 +1,64 @@
+//! Reads worked cases and holds the judgement beside what they expect. Which protocol is right is not known here.
+
+mod case;
+mod check;
+mod expect;
+#[cfg(test)]
+mod tests;
+mod visit;
+
+use domain::protocol::Food;
+
+use super::protocol_toml::food;
+use super::toml_reader::Faults;
+use super::toml_reader::FileFault;
+use super::toml_reader::Table;
+use super::toml_reader::document;
+
+pub use case::Case;
+pub use check::Disagreement;
+pub use check::check;
+pub use expect::Expected;
+pub use expect::ExpectedNow;
+pub use expect::OpenLine;
+
+/// The cases of one file, with the foods it adds.
+#[derive(Debug, Clone)]
+pub struct CaseFile {
+    /// Foods added to the protocol's, or in place of those of the same code.
+    pub foods: Vec<Food>,
+    /// The cases in their order.
+    pub cases: Vec<Case>,
+}
+
+/// Reads a case file. `file_name` is used in faults only.
+///
+/// # Errors
+/// Every fault, with file, case and key: unknown keys and words, wrong types, a visit before birth, a measurement outside the hard
+/// limits, a start of solids after its visit, an `as_of` before the last visit.
+pub fn parse_cases(text: &str, file_name: &str) -> Result<CaseFile, Vec<FileFault>> {
+    let mut faults = Faults::new(file_name, text);
+    let tree = document(text, &mut faults);
+    if faults.len() > 0 {
+        return Err(faults.into_all());
+    }
+    let f = &mut faults;
+    let mut root = Table::root(&tree);
+    let mut foods = Vec::new();
+    for mut table in root.tables(f, "food") {
+        foods.extend(food(&mut table, f));
+        table.finish(f);
+    }
+    root.need(f, "case", "at least one [[case]]");
+    let mut cases: Vec<Case> = Vec::new();
+    for mut table in root.tables(f, "case") {
+        let Some(case) = case::case(&mut table, f) else { continue };
+        if cases.iter().any(|known| known.id == case.id) {
+            table.fault(f, "id", "stands twice in this file; give each case its own");
+        }
+        table.finish(f);
+        cases.push(case);
+    }
+    root.finish(f);
+    if faults.len() > 0 { Err(faults.into_all()) } else { Ok(CaseFile { foods, cases }) }
+}

@@ -1,0 +1,1 @@
+//! What a case file may not hold is named with its case and key.
