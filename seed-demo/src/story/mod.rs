@@ -173,4 +173,6 @@ pub fn tell(number: u32, cast: &Cast, today: NaiveDate) -> Story {
 }
 
 #[cfg(test)]
+mod judged_tests;
+#[cfg(test)]
 mod tests;
