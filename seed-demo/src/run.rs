@@ -29,6 +29,9 @@ pub async fn run(options: &Options) -> Result<(), String> {
     };
     let now = clock.now();
     let today = day_in(programme::demo_settings().time_zone, now);
+    if !options.no_serve {
+        serve::can_listen(options.listen)?;
+    }
     let target = target::open(&options.database, options.fresh).await.map_err(|e| e.to_string())?;
     let (children, built_now) = match &target.built {
         Some(built) => {

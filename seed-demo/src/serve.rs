@@ -1,5 +1,7 @@
 //! Serves the demo as the program itself would, with the demo's own key beside the database.
 
+use std::net::SocketAddr;
+use std::net::TcpListener;
 use std::sync::Arc;
 
 use domain::protocol::Protocols;
@@ -13,6 +15,16 @@ use spoonround::web::state::App;
 
 use crate::options::Options;
 use crate::target;
+
+/// Whether the address is free: asked before anything is built or any password changed, as another demo may be running there.
+///
+/// # Errors
+/// A sentence that says what to do.
+pub fn can_listen(address: SocketAddr) -> Result<(), String> {
+    TcpListener::bind(address)
+        .map(drop)
+        .map_err(|e| format!("cannot serve on {address} ({e}); if a demo is running there, stop it, or choose another with --listen"))
+}
 
 /// Serves until interrupted.
 ///
@@ -34,4 +46,19 @@ pub async fn serve(db: Db, protocols: Protocols, clock: Arc<dyn Clock>, options:
     running.await.map_err(|e| e.to_string())?;
     keeper.abort();
     db.close().await.map_err(|e| target::told(&e))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_port_in_use_is_told_with_what_to_do() {
+        let taken = TcpListener::bind("127.0.0.1:0").expect("a free port");
+        let address = taken.local_addr().expect("an address");
+        let told = can_listen(address).expect_err("taken");
+        assert!(told.contains(&address.to_string()) && told.contains("--listen"), "{told}");
+        drop(taken);
+        assert_eq!(can_listen(address), Ok(()));
+    }
 }
