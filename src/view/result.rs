@@ -1,8 +1,6 @@
 //! What to do now, straight after saving: the most urgent first and one clear act. While something presses, the advice of the visit
 //! waits on the child's page. It decides no rule; findings come with their class and words.
 
-mod bowls;
-
 use chrono::NaiveDate;
 use domain::child::Sex;
 use domain::draft::unchecked::Unchecked;
@@ -19,6 +17,7 @@ use crate::i18n::codes;
 use crate::i18n::format;
 use crate::view::emergency;
 use crate::view::emergency::Emergency;
+use crate::view::parts::Icon;
 use crate::view::parts::acts;
 use crate::view::parts::cls;
 use crate::view::parts::facts;
@@ -26,6 +25,7 @@ use crate::view::parts::link_button;
 use crate::view::parts::name;
 use crate::view::parts::rows;
 use crate::view::parts::steps;
+use crate::view::ribbon;
 use crate::view::visit_form::measure::arm;
 
 /// Something the rules found, or that is still open.
@@ -323,20 +323,20 @@ fn advice_of(p: &ResultPage<'_>, advice: &Advice) -> Markup {
         h2 { (w.say_with("result-next-for", args!["name" => p.name, "age" => format::age(w, p.born, p.visit.on)])) }
         ul.tell {
             @if let Some(texture) = advice.texture {
-                li { (bowls::texture(w, texture)) p { b { (w.say_with("result-texture", args!["texture" => codes::texture(w, texture)])) }
+                li { (ribbon::bowl_of(w, "bowl-texture", texture)) p { b { (w.say_with("result-texture", args!["texture" => codes::texture(w, texture)])) }
                     br; (codes::texture_test(w, texture)) } }
-                li { (bowls::meals(w, advice.meals)) p { b { (w.say_with("result-meals", args!["from" => advice.meals.0, "to" => advice.meals.1])) } " "
+                li { (ribbon::bowls(w, u32::from(advice.meals.0), u32::from(advice.meals.1.saturating_sub(advice.meals.0)))) p { b { (w.say_with("result-meals", args!["from" => advice.meals.0, "to" => advice.meals.1])) } " "
                     (w.say(if advice.breastfed == Some(false) { "result-and-milk" } else { "result-and-breast-milk" })) " "
                     @if advice.snacks.1 > 0 { (w.say("result-snack")) } } }
                 @if let Some((words, share)) = &advice.amount {
-                    li { (bowls::amount(w, *share)) p { b { (words) } br; (w.say("result-enough")) } }
+                    li { (ribbon::bowl_share(w, "bowl-amount", *share)) p { b { (words) } br; (w.say("result-enough")) } }
                 }
             } @else {
-                li { (bowls::milk()) p { b { (w.say(if advice.breastfed == Some(false) { "result-milk-only-other" } else { "result-milk-only" })) }
+                li { (Icon::Milk.draw("food-i")) p { b { (w.say(if advice.breastfed == Some(false) { "result-milk-only-other" } else { "result-milk-only" })) }
                     br; (w.say("result-milk-only-why")) } }
             }
             @if let Some((food, group)) = &advice.new_food {
-                li { (bowls::food(*group)) p { b { (w.say_with("result-new-food", args!["food" => food])) } br; (w.say("result-new-food-how")) } }
+                li { (group.map_or(Icon::BowlHalf, Icon::of_group).draw("food-i")) p { b { (w.say_with("result-new-food", args!["food" => food])) } br; (w.say("result-new-food-how")) } }
             }
         }
     }

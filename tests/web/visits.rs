@@ -223,3 +223,51 @@ async fn nobody_else_reaches_the_pages_of_a_child() {
     let pairs: Vec<_> = pairs.into_iter().filter(|(name, _)| name != "token").chain([token]).collect();
     stranger.send(&path, &pairs).await.is(404);
 }
+
+#[actix_web::test]
+async fn danger_is_an_emergency_with_the_call_first_and_no_coaching() {
+    let site = Site::new().await;
+    let (mut browser, code) = at_eight_months(&site).await;
+    browser.open(&format!("/children/{code}/visits/new")).await;
+    let visit = [("danger", "cannot_feed"), ("breastfed", "yes"), ("meals", "0"), ("texture_usual", "0"), ("texture_best", "same")];
+    browser.submit("main form", &visit).await.is(200);
+    assert!(browser.body.find("class=\"alert\"") < browser.body.find("class=\"steps\""), "{}", browser.text());
+    browser.says("Cannot drink or breastfeed").says("Referral note").does_not_say("One new food").does_not_say("Next home");
+}
+
+#[actix_web::test]
+async fn too_thin_is_referred_today_and_its_outcome_is_asked_first_next_time() {
+    let site = Site::new().await;
+    let (mut browser, code) = at_eight_months(&site).await;
+    let form = format!("/children/{code}/visits/new");
+    let yesterday = [("day", "yesterday"), ("arm", "113"), ("danger_none", "yes")];
+    browser.open(&form).await.submit("main form", &yesterday).await.is(200).says("Refer today").says("113 mm").says("Referral note");
+    browser.open(&form).await.says("Since last time");
+    assert!(browser.attrs("select", "name").contains(&"outcome_wasting.severe".to_owned()), "{}", browser.text());
+    browser.submit("main form", &[("outcome_wasting.severe", "seen"), ("danger_none", "yes")]).await.is(200).says("Still open from before");
+    let visit = seq(&browser);
+    browser.open(&format!("/children/{code}/visits/{visit}/correct")).await;
+    let (_, pairs) = browser.filled("main form", &[]);
+    assert!(pairs.contains(&("outcome_wasting.severe".to_owned(), "seen".to_owned())), "{pairs:?}");
+}
+
+#[actix_web::test]
+async fn swollen_feet_beside_a_fault_are_referred_above_it() {
+    let site = Site::new().await;
+    let (mut browser, code) = at_eight_months(&site).await;
+    browser.open(&format!("/children/{code}/visits/new")).await;
+    browser.submit("main form", &[("feet", "yes"), ("weight", "x")]).await.is(422).says("Refer today");
+    assert!(browser.body.find("class=\"steps\"") < browser.body.find("id=\"summary\""), "{}", browser.text());
+}
+
+#[actix_web::test]
+async fn correcting_a_slip_takes_back_what_it_caused() {
+    let site = Site::new().await;
+    let (mut browser, code) = at_eight_months(&site).await;
+    browser.open(&format!("/children/{code}/visits/new")).await;
+    browser.submit("main form", &[("arm", "113"), ("danger_none", "yes")]).await.says("Refer today");
+    let visit = seq(&browser);
+    browser.open(&format!("/children/{code}/visits/{visit}/correct")).await;
+    browser.submit("main form", &[("arm", "133"), ("reason", "a digit was misread")]).await.is(200);
+    browser.does_not_say("Refer today").says("No concern in what you checked");
+}
