@@ -18,11 +18,13 @@ use crate::i18n::format;
 use crate::view::emergency;
 use crate::view::emergency::Emergency;
 use crate::view::parts::Icon;
+use crate::view::parts::NoteWeight;
 use crate::view::parts::acts;
 use crate::view::parts::cls;
 use crate::view::parts::facts;
 use crate::view::parts::link_button;
 use crate::view::parts::name;
+use crate::view::parts::note;
 use crate::view::parts::rows;
 use crate::view::parts::steps;
 use crate::view::ribbon;
@@ -211,7 +213,7 @@ fn refer(p: &ResultPage<'_>) -> Markup {
         (steps(&[
             html! { b { (w.say("result-today-signs-do")) } (emergency_call(p)) },
             step("travel"),
-            step("feed"),
+            step(if p.visit.breastfed == Some(false) { "milk" } else { "feed" }),
             step("note"),
         ]))
         @for found in &urgent { p { (found.act) } }
@@ -228,6 +230,7 @@ fn usual(p: &ResultPage<'_>) -> Markup {
     let w = p.w;
     html! {
         p.quiet { (saved(p)) }
+        (still_urgent(p))
         @if let Some(first) = p.found.first() {
             p { (cls(w, first.class)) }
             h1 { (first.name) ": " (name(p.name)) }
@@ -308,9 +311,25 @@ fn also_found(p: &ResultPage<'_>, worst: Class) -> Markup {
     html! { @if !rest.is_empty() { h2 { (w.say("result-also")) } (rows(&rest)) } }
 }
 
+/// Urgent and unresolved from before: it stands above whatever this visit found.
+fn still_urgent(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    let urgent: Vec<&Found> = p.still_open.iter().filter(|f| f.class.is_urgent()).collect();
+    html! {
+        @if !urgent.is_empty() {
+            (note(NoteWeight::Stop, Icon::of_class(urgent[0].class), &html! {
+                h2 { (w.say("result-still-urgent")) }
+                @for f in &urgent { p { (cls(w, f.class)) " " (f.why) } }
+                p { (w.say("result-still-urgent-do")) }
+            }))
+        }
+    }
+}
+
 fn still_open(p: &ResultPage<'_>) -> Markup {
     let w = p.w;
-    let open: Vec<Markup> = p.still_open.iter().map(|f| html! { p { (cls(w, f.class)) } p { (f.why) } }).collect();
+    let open: Vec<Markup> =
+        p.still_open.iter().filter(|f| !f.class.is_urgent()).map(|f| html! { p { (cls(w, f.class)) } p { (f.why) } }).collect();
     html! {
         @if !p.closed.is_empty() { p { (w.say_with("result-closed", args!["names" => format::list(w, p.closed)])) } }
         @if !open.is_empty() { h2 { (w.say("result-still-open")) } (rows(&open)) }

@@ -49,6 +49,8 @@ pub struct OpenLine {
     pub opened_on: NaiveDate,
     /// Why, in one line.
     pub why: String,
+    /// Opened before this visit: then this visit can tell what became of it.
+    pub from_before: bool,
 }
 
 /// A food that the page offers by name.

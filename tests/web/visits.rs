@@ -244,7 +244,11 @@ async fn too_thin_is_referred_today_and_its_outcome_is_asked_first_next_time() {
     browser.open(&form).await.submit("main form", &yesterday).await.is(200).says("Refer today").says("113 mm").says("Referral note");
     browser.open(&form).await.says("Since last time");
     assert!(browser.attrs("select", "name").contains(&"outcome_wasting.severe".to_owned()), "{}", browser.text());
-    browser.submit("main form", &[("outcome_wasting.severe", "seen"), ("danger_none", "yes")]).await.is(200).says("Still open from before");
+    browser
+        .submit("main form", &[("outcome_wasting.severe", "seen"), ("danger_none", "yes")])
+        .await
+        .is(200)
+        .says("Still urgent from before");
     let visit = seq(&browser);
     browser.open(&format!("/children/{code}/visits/{visit}/correct")).await;
     let (_, pairs) = browser.filled("main form", &[]);

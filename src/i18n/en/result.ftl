@@ -138,6 +138,8 @@ result-corrected = Born early: ages are corrected by { $weeks ->
     }.
 result-also = Also found
 result-still-open = Still open from before
+result-still-urgent = Still urgent from before
+result-still-urgent-do = No health worker’s answer is written yet. Ask how it went, help them go today, and write the outcome.
 result-closed = Closed today: { $names }.
 result-due = Look again by { $date }.
 result-why = Why
@@ -162,6 +164,8 @@ result-today-feed-do = Go on breastfeeding { $sex ->
        *[M] him
     }.
 result-today-feed-how = Offer what the child takes, little and often, on the way. Not a food that brought a reaction.
+result-today-milk-do = Go on with the usual milk.
+result-today-milk-how = From a cup, never thinned. Other food little and often on the way; not one that brought a reaction.
 result-today-note-do = Give the referral note.
 result-today-note-how = Read it to them. Agree on the day you come back.
 result-later-advice = Other advice from this visit is on the child’s page, for later.

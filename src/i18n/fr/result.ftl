@@ -135,6 +135,8 @@ result-corrected = Né trop tôt : les âges sont corrigés de { $weeks ->
     }.
 result-also = Trouvé aussi
 result-still-open = Encore ouvert d’avant
+result-still-urgent = Encore urgent depuis la dernière fois
+result-still-urgent-do = Aucune réponse d’un soignant n’est notée. Demandez comment cela s’est passé, aidez-les à partir aujourd’hui, et notez le résultat.
 result-closed = Terminé aujourd’hui : { $names }.
 result-due = À revoir d’ici { $date }.
 result-why = Pourquoi
@@ -159,6 +161,8 @@ result-today-feed-do = Continuez à { $sex ->
        *[M] l’allaiter.
     }
 result-today-feed-how = Proposez ce que prend l’enfant, peu et souvent, en route. Pas un aliment qui a donné une réaction.
+result-today-milk-do = Continuez le lait habituel.
+result-today-milk-how = À la tasse, jamais dilué. D’autres aliments peu et souvent en route ; pas celui qui a donné une réaction.
 result-today-note-do = Donnez la note de référence.
 result-today-note-how = Lisez-la-leur. Convenez du jour où vous revenez.
 result-later-advice = Les autres conseils de cette visite sont sur la page de l’enfant, pour plus tard.

@@ -133,13 +133,13 @@ fn quick_ticks(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     if f.correcting.is_some_and(|c| !c.unfinished) {
         return html! { @for line in lines.iter().filter(|line| one_by_one(**line)) { (ask.yes_no(line.code(), &also_id(*line))) } };
     }
-    let list = lines.iter().fold(ask.many_of("also", "visit-also").hint(w.say("visit-also-hint")).tight(), |list, line| {
+    let list = lines.iter().fold(ask.many_of("also", "visit-also").hint(w.say("visit-also-hint")).rows(), |list, line| {
         list.option(line.code(), w.say(&also_id(*line)))
     });
     let shown: Vec<&str> = lines.iter().map(|line| line.code()).collect();
     html! {
         (hidden(also::SHOWN, &shown.join(" ")))
-        (list)
+        div.list { (list) }
         (ask.one_of(also::ALL_ASKED, "visit-also-all").tight().option("yes", w.say("visit-also-asked")).option("", w.say("visit-also-not-asked")))
     }
 }

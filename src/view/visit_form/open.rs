@@ -20,7 +20,7 @@ pub(super) fn part_of(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     let first = |line: &&OpenLine| {
         line.class.is_urgent() || matches!(line.rule.theme(), Theme::Danger | Theme::Reaction) || line.rule.code().starts_with("wasting.")
     };
-    let (now, later): (Vec<&OpenLine>, Vec<&OpenLine>) = f.open.iter().partition(first);
+    let (now, later): (Vec<&OpenLine>, Vec<&OpenLine>) = f.open.iter().filter(|line| line.from_before).partition(first);
     html! {
         @if !f.open.is_empty() {
             (part("since", &w.say("visit-open"), &html! {

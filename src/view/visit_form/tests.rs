@@ -212,7 +212,13 @@ const ALL: [(&str, &str); 62] = [
 ];
 
 fn open_line() -> OpenLine {
-    OpenLine { rule: RuleId::WeightLow, class: Class::Fortnight, opened_on: d("2026-11-01"), why: "Weight low.".to_owned() }
+    OpenLine {
+        rule: RuleId::WeightLow,
+        class: Class::Fortnight,
+        opened_on: d("2026-11-01"),
+        why: "Weight low.".to_owned(),
+        from_before: true,
+    }
 }
 
 #[test]

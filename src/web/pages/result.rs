@@ -10,7 +10,6 @@ use domain::protocol::Stage;
 use domain::rule::Class;
 use domain::rule::Theme;
 use domain::visit::Visit;
-use maud::Markup;
 
 use crate::args;
 use crate::i18n::Words;
@@ -30,6 +29,7 @@ use crate::web::extract::Signed;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
 use crate::web::pages::visit::code_of;
+use crate::web::pages::visit::desk::Danger;
 use crate::web::pages::visit::desk::Desk;
 
 /// `GET /children/{code}/visits/{seq}/now`
@@ -52,9 +52,10 @@ pub async fn show(path: web::Path<(String, i64)>, signed: Signed) -> Result<Html
 ///
 /// # Errors
 /// [`Failure::NotFound`] when there is no such visit.
-pub fn block(desk: &Desk<'_>, seq: i64, least: Option<Class>) -> Result<Option<Markup>, Failure> {
+pub fn block(desk: &Desk<'_>, seq: i64, least: Option<Class>) -> Result<Option<Danger>, Failure> {
     let gathered = Gathered::of(desk, seq, least)?;
-    Ok(view::block(&gathered.page(desk)))
+    let page = gathered.page(desk);
+    Ok(view::block(&page).zip(page.worst()).map(|(block, class)| Danger { class, block }))
 }
 
 /// What the page borrows.

@@ -18,6 +18,7 @@ use domain::food::FoodCode;
 use domain::ids::VisitId;
 use domain::protocol::Food;
 use domain::protocol::Protocol;
+use domain::rule::Class;
 use domain::unusual::unusual;
 use domain::visit::Visit;
 use maud::Markup;
@@ -56,6 +57,14 @@ pub struct Desk<'a> {
     pub protocol: Arc<Protocol>,
 }
 
+/// What to do about danger that is saved already.
+pub struct Danger {
+    /// How urgent it is.
+    pub class: Class,
+    /// What stands above the form.
+    pub block: Markup,
+}
+
 /// A form to be shown.
 pub struct Form {
     action: String,
@@ -65,6 +74,8 @@ pub struct Form {
     read: Option<VisitRead>,
     correcting: Option<(i64, bool)>,
     danger: Option<Markup>,
+    /// Whether that is an emergency.
+    emergency: bool,
     /// What is stored was saved as it stands: nothing of it is asked about again.
     quiet: bool,
 }
@@ -80,6 +91,7 @@ impl Form {
             read: None,
             correcting: None,
             danger: None,
+            emergency: false,
             quiet: false,
         }
     }
@@ -99,8 +111,9 @@ impl Form {
     }
 
     /// Under what to do about danger that is saved.
-    pub fn under(mut self, danger: Option<Markup>) -> Self {
-        self.danger = danger;
+    pub fn under(mut self, danger: Option<Danger>) -> Self {
+        self.emergency = danger.as_ref().is_some_and(|d| d.class == Class::Now);
+        self.danger = danger.map(|d| d.block);
         self
     }
 
@@ -187,6 +200,7 @@ impl<'a> Desk<'a> {
         let title = if form.faults.is_empty() { title } else { not_saved_title(w, &title) };
         let mut shell = signed.shell(&title);
         shell.without_reach = true;
+        shell.urgent = form.emergency;
         layout::page(&shell, body)
     }
 
@@ -198,6 +212,7 @@ impl<'a> Desk<'a> {
             class: f.class,
             opened_on: f.opened_on,
             why: explain(f.rule, &f.evidence, w, &|code| self.food_name(code)),
+            from_before: correcting != Some(f.opened_by),
         };
         let mut lines: Vec<OpenLine> = self.file.assessment.open().into_iter().map(line).collect();
         if correcting.is_some() {
