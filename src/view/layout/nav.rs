@@ -50,7 +50,7 @@ impl Nav {
         match self {
             Self::Round => "/round",
             Self::Find => "/find",
-            Self::Add => "/register",
+            Self::Add => "/children/new",
             Self::Late => "/late",
             Self::Workers => "/team",
             Self::Reports => "/reports",

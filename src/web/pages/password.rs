@@ -7,6 +7,7 @@ use domain::fault::Faults;
 use crate::service::Refusal;
 use crate::service::change_password::PasswordDraft;
 use crate::service::change_password::change_password;
+use crate::view::layout;
 use crate::view::sign_in as view;
 use crate::web::extract::Posted;
 use crate::web::extract::Signed;
@@ -22,7 +23,11 @@ pub async fn show(signed: Signed) -> Html {
 
 fn page(signed: &Signed, faults: &Faults) -> maud::Markup {
     let title = signed.words().say("password-title");
-    signed.visitor.page(&title, view::password_body(signed.words(), faults, signed.visitor.must_change_password(), &signed.visitor.token()))
+    let body = view::password_body(signed.words(), faults, signed.visitor.must_change_password(), &signed.visitor.token());
+    let mut shell = signed.shell(&title);
+    // The bar would lie over the form on a small phone, and leads nowhere before a first password is chosen.
+    shell.without_reach = true;
+    layout::page(&shell, body)
 }
 
 /// `POST /password`

@@ -1,0 +1,255 @@
+//! One person at one window: opens, fills, ticks, presses, reads. Fields are found by name, links and buttons by their words. Knows no
+//! page of the program.
+
+use std::cell::Cell;
+use std::cell::RefCell;
+use std::rc::Rc;
+use std::time::Duration;
+use std::time::Instant;
+
+use thirtyfour::By;
+use thirtyfour::WebDriver;
+use thirtyfour::WebElement;
+
+use crate::look;
+
+/// A page that takes longer is broken.
+const PATIENCE: Duration = Duration::from_secs(20);
+
+/// What a walk has seen so far, over all its people.
+#[derive(Debug, Default)]
+pub struct Seen {
+    count: Cell<usize>,
+    faults: RefCell<Vec<String>>,
+}
+
+impl Seen {
+    /// Fails with every fault of every page at once.
+    ///
+    /// # Panics
+    /// If there was one, or if fewer pages were looked at than said: a walk cut short checks too little.
+    pub fn all_well(&self, at_least: usize) {
+        let faults = self.faults.borrow();
+        assert!(faults.is_empty(), "{} faults on {} pages:\n{}", faults.len(), self.count.get(), faults.join("\n"));
+        assert!(self.count.get() >= at_least, "only {} pages were looked at", self.count.get());
+    }
+}
+
+/// One person at one window.
+pub struct Person {
+    window: WebDriver,
+    base: String,
+    walk: &'static str,
+    axe: Rc<str>,
+    seen: Rc<Seen>,
+}
+
+impl Person {
+    /// Somebody at a window of this site; pictures are named after the walk.
+    pub async fn new(window: WebDriver, base: &str, walk: &'static str, seen: &Rc<Seen>) -> Self {
+        look::PHONE.put_on(&window).await;
+        Self { window, base: base.to_owned(), walk, axe: look::axe_source().into(), seen: Rc::clone(seen) }
+    }
+
+    /// Opens an address of the site.
+    ///
+    /// # Panics
+    /// When nothing answers.
+    pub async fn open(&self, path: &str) -> &Self {
+        self.window.goto(format!("{}{path}", self.base)).await.expect("the site answers");
+        self
+    }
+
+    /// Checks the page and leaves pictures of it; its faults are told at the end of the walk.
+    pub async fn look(&self, name: &str) -> &Self {
+        let number = self.seen.count.get() + 1;
+        self.seen.count.set(number);
+        let path = self.path().await;
+        for fault in look::faults(&self.window, &self.axe).await {
+            self.seen.faults.borrow_mut().push(format!("{name} ({path}), {fault}"));
+        }
+        look::pictures(&self.window, &format!("{}-{number:02}-{name}", self.walk)).await;
+        self
+    }
+
+    /// Follows the first link with these words in it.
+    pub async fn follow(&self, words: &str) -> &Self {
+        let link = self.one(&format!("//a[contains(normalize-space(.), {})]", quoted(words)), &format!("link “{words}”")).await;
+        self.leave_by(&link, words).await;
+        self
+    }
+
+    /// Presses the first button with these words in it.
+    pub async fn press(&self, words: &str) -> &Self {
+        let button = self.one(&format!("//button[contains(normalize-space(.), {})]", quoted(words)), &format!("button “{words}”")).await;
+        self.leave_by(&button, words).await;
+        self
+    }
+
+    /// Opens a folded part of the page by its words.
+    pub async fn unfold(&self, words: &str) -> &Self {
+        let fold = self.one(&format!("//summary[contains(normalize-space(.), {})]", quoted(words)), &format!("fold “{words}”")).await;
+        self.click(&fold, words).await;
+        self
+    }
+
+    /// Writes into the field of this name, in place of what stands there.
+    pub async fn write(&self, name: &str, value: &str) -> &Self {
+        let field = self.one(&format!("//main//*[@name={}]", quoted(name)), &format!("field {name}")).await;
+        self.uncover(&field).await;
+        let done = async {
+            field.clear().await?;
+            field.send_keys(value).await
+        };
+        if let Err(error) = done.await {
+            self.stuck(&format!("the field {name} takes no text: {error}")).await;
+        }
+        self
+    }
+
+    /// Ticks or chooses the answer of this name and value by its label, as a thumb does.
+    pub async fn tick(&self, name: &str, value: &str) -> &Self {
+        let path = format!("//main//input[@name={} and @value={}]", quoted(name), quoted(value));
+        let input = self.one(&path, &format!("answer {name}={value}")).await;
+        self.uncover(&input).await;
+        let label = self.one(&format!("{path}/ancestor::label"), &format!("label of {name}={value}")).await;
+        self.click(&label, value).await;
+        if !input.is_selected().await.unwrap_or(false) {
+            self.stuck(&format!("{name}={value} is not chosen by its label")).await;
+        }
+        self
+    }
+
+    /// Chooses from a list by the words of the option.
+    pub async fn choose(&self, name: &str, words: &str) -> &Self {
+        let path = format!("//main//select[@name={}]", quoted(name));
+        let list = self.one(&path, &format!("list {name}")).await;
+        self.uncover(&list).await;
+        let path = format!("{path}/option[contains(normalize-space(.), {})]", quoted(words));
+        let option = self.one(&path, &format!("{words} in the list {name}")).await;
+        self.click(&option, words).await;
+        self
+    }
+
+    /// What a reader sees.
+    pub async fn text(&self) -> String {
+        let body = self.window.find(By::Css("body")).await.expect("a page");
+        let text = body.text().await.unwrap_or_default();
+        text.split_whitespace().collect::<Vec<_>>().join(" ")
+    }
+
+    /// The heading.
+    pub async fn heading(&self) -> String {
+        match self.window.find(By::Css("h1")).await {
+            Ok(heading) => heading.text().await.unwrap_or_default(),
+            Err(_) => String::new(),
+        }
+    }
+
+    /// The text of the first element that matches.
+    pub async fn shown(&self, css: &str) -> String {
+        match self.window.find(By::Css(css)).await {
+            Ok(element) => element.text().await.unwrap_or_default(),
+            Err(_) => String::new(),
+        }
+    }
+
+    /// The path of the address, without its question part.
+    pub async fn path(&self) -> String {
+        self.window.current_url().await.map(|url| url.path().to_owned()).unwrap_or_default()
+    }
+
+    /// What stands in the field of this name.
+    pub async fn written(&self, name: &str) -> String {
+        let field = self.one(&format!("//main//*[@name={}]", quoted(name)), &format!("field {name}")).await;
+        field.value().await.ok().flatten().unwrap_or_default()
+    }
+
+    /// Fails unless the page says this (folded parts count when open).
+    pub async fn says(&self, words: &str) -> &Self {
+        if !self.text().await.contains(words) {
+            self.stuck(&format!("the page does not say “{words}”")).await;
+        }
+        self
+    }
+
+    /// Fails if the page says this.
+    pub async fn does_not_say(&self, words: &str) -> &Self {
+        if self.text().await.contains(words) {
+            self.stuck(&format!("the page says “{words}”")).await;
+        }
+        self
+    }
+
+    /// The language that the page says it is in.
+    pub async fn language(&self) -> String {
+        let root = self.window.find(By::Css("html")).await.expect("a page");
+        root.attr("lang").await.ok().flatten().unwrap_or_default()
+    }
+
+    /// The window itself, for what has no word here.
+    #[must_use]
+    pub const fn window(&self) -> &WebDriver {
+        &self.window
+    }
+
+    /// The first element that can be seen, or the first at all if it is folded away.
+    async fn one(&self, xpath: &str, what: &str) -> WebElement {
+        let all = self.window.find_all(By::XPath(xpath)).await.unwrap_or_default();
+        for element in &all {
+            if element.is_displayed().await.unwrap_or(false) {
+                return element.clone();
+            }
+        }
+        match all.into_iter().next() {
+            Some(element) => element,
+            None => self.stuck(&format!("no {what}")).await,
+        }
+    }
+
+    /// Unfolds what the element is folded away in, from the outside in.
+    async fn uncover(&self, element: &WebElement) {
+        let folds = element.find_all(By::XPath("ancestor::details[not(@open)]/summary")).await.unwrap_or_default();
+        for fold in folds {
+            self.click(&fold, "a folded part").await;
+        }
+    }
+
+    async fn click(&self, element: &WebElement, words: &str) {
+        // To the middle, as a hand scrolls: the bar at the foot of a phone may lie over what is merely on the screen.
+        let _ = self
+            .window
+            .execute("arguments[0].scrollIntoView({block: 'center', behavior: 'instant'})", vec![element.to_json().expect("an element")])
+            .await;
+        if let Err(error) = element.click().await {
+            self.stuck(&format!("“{words}” cannot be pressed: {error}")).await;
+        }
+    }
+
+    /// Clicks what leads to another page, and waits until that is there.
+    async fn leave_by(&self, element: &WebElement, words: &str) {
+        self.window.execute("window.left = true", Vec::new()).await.expect("marked");
+        self.click(element, words).await;
+        let begun = Instant::now();
+        while begun.elapsed() < PATIENCE {
+            let arrived = self.window.execute("return !window.left && document.readyState === 'complete'", Vec::new()).await;
+            if arrived.is_ok_and(|answer| answer.convert().unwrap_or(false)) {
+                return;
+            }
+            tokio::time::sleep(Duration::from_millis(20)).await;
+        }
+        self.stuck(&format!("“{words}” leads nowhere")).await
+    }
+
+    async fn stuck(&self, why: &str) -> ! {
+        look::pictures(&self.window, &format!("{}-stuck", self.walk)).await;
+        let (path, text) = (self.path().await, self.text().await);
+        let found = self.seen.faults.borrow().join("\n");
+        panic!("{why}\non {path}:\n{text}\nfaults so far:\n{found}");
+    }
+}
+
+/// A text for an XPath.
+fn quoted(text: &str) -> String {
+    if text.contains('"') { format!("'{text}'") } else { format!("\"{text}\"") }
+}
