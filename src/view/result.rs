@@ -1,6 +1,8 @@
 //! What to do now, straight after saving: the most urgent first and one clear act. While something presses, the advice of the visit
 //! waits on the child's page. It decides no rule; findings come with their class and words.
 
+mod referral;
+
 use chrono::NaiveDate;
 use domain::child::Sex;
 use domain::draft::unchecked::Unchecked;
@@ -21,7 +23,6 @@ use crate::view::parts::Icon;
 use crate::view::parts::NoteWeight;
 use crate::view::parts::acts;
 use crate::view::parts::cls;
-use crate::view::parts::facts;
 use crate::view::parts::link_button;
 use crate::view::parts::name;
 use crate::view::parts::note;
@@ -176,7 +177,7 @@ fn now(p: &ResultPage<'_>, e: &Emergency<'_>) -> Markup {
         h2 { (w.say("result-why")) }
         @for found in &urgent { p { (found.why) } }
         (also_found(p, Class::Now))
-        (referral_note(p))
+        (referral::note(p))
         p.quiet { (saved(p)) " " (w.say("result-later-advice")) }
         (unchecked(p))
     }
@@ -194,7 +195,7 @@ fn today(p: &ResultPage<'_>) -> Markup {
         h2 { (w.say("result-say")) }
         p { (w.say_with("result-say-today", args!["name" => p.name, "sex" => p.sex()])) }
         (also_found(p, Class::Today))
-        (referral_note(p))
+        (referral::note(p))
         (unchecked(p))
         (leave(p))
         p.quiet { (w.say("result-later-advice")) }
@@ -249,7 +250,7 @@ fn usual(p: &ResultPage<'_>) -> Markup {
         @if let Some(advice) = p.advice { (advice_of(p, advice)) }
         (next_visit(p))
         (leave(p))
-        @if !p.found.is_empty() { p { a.link href="#note" { (w.say("result-note")) } } (referral_note(p)) }
+        @if !p.found.is_empty() { p { a.link href="#note" { (w.say("result-note")) } } (referral::note(p)) }
         p.quiet { (w.say("common-caution-6")) " " (w.say("result-sources-differ")) }
     }
 }
@@ -383,31 +384,6 @@ fn leave(p: &ResultPage<'_>) -> Markup {
         (link_button("/round", &html! { (w.say("result-next-home")) }, urgent))
         (link_button(&correct(p), &html! { (w.say("result-correct")) }, true))
     })
-}
-
-/// A note to hand over: who, what was seen, why. The child's name is on it because the clinic needs it.
-fn referral_note(p: &ResultPage<'_>) -> Markup {
-    let w = p.w;
-    let v = p.visit;
-    let why: Vec<String> = p.found.iter().map(|f| f.why.clone()).collect();
-    let mut lines = vec![
-        (w.say("note-child"), html! { (name(p.name)) ", " (codes::sex(w, p.sex)) ", " (format::age_exact(w, p.born, v.on)) }),
-        (w.say("note-code"), html! { span.ltr { (p.code) } ", " (p.area) }),
-        (w.say("note-date"), html! { (format::day_and_year(w, v.on)) }),
-        (w.say("note-measured"), html! { (measured(w, v).join(" · ")) }),
-    ];
-    if !p.seen.is_empty() {
-        lines.push((w.say("note-seen"), html! { (p.seen.join("; ")) }));
-    }
-    lines.push((w.say("note-why"), html! { @for line in &why { (line) br; } }));
-    lines.push((w.say("note-from"), html! { (p.worker) }));
-    html! {
-        section.sheet-note id="note" {
-            h2 { (w.say("note-heading")) }
-            (facts(&lines))
-            p.quiet { (w.say("note-caution")) }
-        }
-    }
 }
 
 #[cfg(test)]

@@ -1,5 +1,7 @@
 //! The page of a visit: what fits the age stands open, everything can be entered, and nothing typed is ever lost.
 
+mod typed;
+
 use std::collections::BTreeSet;
 
 use domain::child::Child;
@@ -20,6 +22,7 @@ use scraper::Selector;
 use super::*;
 use crate::i18n::Lang;
 use crate::i18n::words;
+use crate::view::visit_form::tests::typed::ALL;
 
 fn d(text: &str) -> NaiveDate {
     text.parse().expect("a date")
@@ -144,72 +147,6 @@ fn sent(page: &Html) -> Vec<(String, String)> {
     }
     pairs
 }
-
-/// Every field that the reader knows, with a value that it takes.
-const ALL: [(&str, &str); 62] = [
-    ("day", "other"),
-    ("on_day", "20"),
-    ("on_month", "11"),
-    ("on_year", "2026"),
-    ("contact", "clinic"),
-    ("outcome_weight.low", "seen"),
-    ("referrals", "weight.low"),
-    ("weight", "7,35"),
-    ("length", "65.5"),
-    ("position", "standing"),
-    ("arm", "13.4"),
-    ("head", "43"),
-    ("feet", "no"),
-    ("breastfed", "no"),
-    ("breast_only", "no"),
-    ("other_milk", "yes"),
-    ("formula_times", "2"),
-    ("animal_milk_times", "1"),
-    ("drink_yogurt_times", "0"),
-    ("spoon_yogurt_times", "1"),
-    ("other_drink", "yes"),
-    ("solids_yesterday", "yes"),
-    ("started_day", "1"),
-    ("started_month", "10"),
-    ("started_year", "2026"),
-    ("groups", "dairy"),
-    ("groups", "eggs"),
-    ("meals", "3"),
-    ("texture_usual", "0"),
-    ("texture_best", "2"),
-    ("also", "iron_source"),
-    ("also", "sweet_drink"),
-    ("also", "unhealthy_food"),
-    ("also", "bottle"),
-    ("also", "salt"),
-    ("also", "honey"),
-    ("also", "breastfeeding_trouble"),
-    ("also", "ill"),
-    ("also_all", "yes"),
-    ("readiness", "head_steady"),
-    ("new_food", "yes"),
-    ("food_beans", "accepted"),
-    ("offers_beans", "3"),
-    ("food_egg", "reaction"),
-    ("rsign_egg", "wheeze"),
-    ("minutes_egg", "15"),
-    ("lifted_egg", "yes"),
-    ("other1_food", "mango"),
-    ("other1_taken", "reaction"),
-    ("other1_rsign", "rash_local"),
-    ("other1_minutes", "20"),
-    ("other1_unsafe", "yes"),
-    ("other1_offers", "2"),
-    ("other2_food", "honey"),
-    ("other2_taken", "refused"),
-    ("danger", "fast_breathing"),
-    ("danger", "droopy_lids"),
-    ("swallow_trouble", "repeated"),
-    ("appetite_poor_days", "2"),
-    ("plans", "solids.early"),
-    ("note", "came with \"grandmother\" & <aunt>"),
-    ("rsign_none_beans", ""),
-];
 
 fn open_line() -> OpenLine {
     OpenLine {
