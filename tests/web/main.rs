@@ -1,7 +1,10 @@
 //! The site over HTTP, in process, with a real database.
 
 mod access;
+#[path = "../../src/view/checks.rs"]
+mod checks;
 mod desk;
+mod every_page;
 mod harness;
 mod office;
 mod registration;

@@ -126,4 +126,25 @@ impl Site {
         assert!(browser.attrs("form", "action").iter().any(|a| a == "/sign-out"), "{name} is signed in:\n{}", browser.text());
         browser
     }
+
+    /// A child of Mireni's in Ulopi, born 8 months ago, with one visit; its code and the visit's number.
+    pub async fn a_child_with_a_visit(&self) -> (String, String) {
+        let mut browser = self.signed_in("mireni").await;
+        let fields = [
+            ("name", "Neruka"),
+            ("sex", "F"),
+            ("born_day", "14"),
+            ("born_month", "3"),
+            ("born_year", "2026"),
+            ("caregiver", "Teveli"),
+            ("area", "ulopi"),
+            ("consent", "yes"),
+        ];
+        browser.open("/children/new").await.submit("main form", &fields).await;
+        let at = browser.path.strip_prefix("/children/").unwrap_or_else(|| panic!("registered: {} {}", browser.path, browser.text()));
+        let code = at.split(['/', '?']).next().unwrap_or_default().to_owned();
+        browser.open(&format!("/children/{code}/visits/new")).await.submit("main form", &[("weight", "7,10"), ("arm", "113")]).await;
+        let seq = browser.path.split('/').nth(4).unwrap_or_else(|| panic!("saved: {} {}", browser.path, browser.text())).to_owned();
+        (code, seq)
+    }
 }
