@@ -11,10 +11,10 @@ use domain::calendar::Month;
 
 /// Works out which infants need a follow-up, why, and by when.
 #[derive(Debug, Parser)]
-#[command(name = "spoonround", version, about, after_help = "Example:\n  spoonround serve --listen 127.0.0.1:8080")]
+#[command(name = "spoonround", version, verbatim_doc_comment, after_help = "Example:\n  spoonround serve --listen 127.0.0.1:8080")]
 pub struct Cli {
     /// Reads settings from this TOML file; without it, spoonround.toml is read if it is here. Variables named SPOONROUND_… win over the file.
-    #[arg(long, global = true, value_name = "FILE")]
+    #[arg(verbatim_doc_comment, long, global = true, value_name = "FILE")]
     pub config: Option<PathBuf>,
     /// What to do.
     #[command(subcommand)]
@@ -25,58 +25,63 @@ pub struct Cli {
 #[derive(Debug, Subcommand)]
 pub enum Command {
     /// Serves the pages and keeps the follow-up lists up to date each day.
-    #[command(after_help = "Example:\n  SPOONROUND_DATABASE=data/kesara.db spoonround serve --listen 127.0.0.1:8080")]
+    #[command(verbatim_doc_comment, after_help = "Example:\n  SPOONROUND_DATABASE=data/kesara.db spoonround serve --listen 127.0.0.1:8080")]
     Serve {
         /// Serves on this address and port instead of the configured one.
-        #[arg(long, value_name = "ADDRESS:PORT")]
+        #[arg(verbatim_doc_comment, long, value_name = "ADDRESS:PORT")]
         listen: Option<SocketAddr>,
         /// Prints the effective configuration without secrets and stops.
-        #[arg(long)]
+        #[arg(verbatim_doc_comment, long)]
         check: bool,
     },
     /// Brings the database up to this version's schema; serving does so by itself.
-    #[command(after_help = "Example:\n  spoonround migrate")]
+    #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround migrate")]
     Migrate,
     /// Adds somebody who signs in, and prints a one-time code for the first sign-in (good for 72 hours).
-    #[command(after_help = "Example:\n  spoonround add-user --name \"Teveli Ndora\" --sign-in teveli --role administrator")]
+    #[command(
+        verbatim_doc_comment,
+        after_help = "Example:\n  spoonround add-user --name \"Teveli Ndora\" --sign-in teveli --role administrator"
+    )]
     AddUser(NewUser),
     /// Computes z-scores, flags and reasons for measurements read as CSV.
     #[command(
+        verbatim_doc_comment,
         after_help = "Reads the columns id, sex (F or M), age_days, weight_kg, length_cm, measured (L lying, H standing), muac_mm, oedema (0 or 1)\nand, if there is one, head_mm. Writes them back with waz, laz, wlz, bmiz, mauz, flags, hcz and reasons.\n\nExample:\n  spoonround score < measurements.csv > scores.csv"
     )]
     Score {
         /// Reads this file instead of standard input.
-        #[arg(value_name = "FILE")]
+        #[arg(verbatim_doc_comment, value_name = "FILE")]
         input: Option<PathBuf>,
     },
     /// Works with feeding protocols.
+    #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround protocol check default tests/cases/worked.toml")]
     Protocol {
         /// What to do with it.
         #[command(subcommand)]
         command: ProtocolCommand,
     },
     /// Prints the follow-up list as CSV, as it stands today or stood on a past day.
-    #[command(after_help = "Example:\n  spoonround due --as-of 2026-11-02 > due.csv")]
+    #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround due --as-of 2026-11-02 > due.csv")]
     Due {
         /// Shows the list of this day; visits after it are not looked at.
-        #[arg(long, value_name = "YYYY-MM-DD")]
+        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD")]
         as_of: Option<NaiveDate>,
         /// Shows the children of this area only, named by its code.
-        #[arg(long, value_name = "CODE")]
+        #[arg(verbatim_doc_comment, long, value_name = "CODE")]
         area: Option<String>,
     },
     /// Writes the monthly reports of a month as CSV files into a folder.
-    #[command(after_help = "Example:\n  spoonround export 2026-10 --into export/2026-10")]
+    #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround export 2026-10 --into export/2026-10")]
     Export {
         /// The month, such as 2026-10.
-        #[arg(value_name = "YYYY-MM", value_parser = parse_month)]
+        #[arg(verbatim_doc_comment, value_name = "YYYY-MM", value_parser = parse_month)]
         month: Month,
         /// Writes into this folder, which is made if it is not there.
-        #[arg(long, value_name = "FOLDER")]
+        #[arg(verbatim_doc_comment, long, value_name = "FOLDER")]
         into: PathBuf,
     },
     /// Brings the lists up to date for children for whom something has changed by the passing of days. Serving does so by itself.
-    #[command(after_help = "Example:\n  spoonround tick")]
+    #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround tick")]
     Tick,
 }
 
@@ -84,13 +89,13 @@ pub enum Command {
 #[derive(Debug, Subcommand)]
 pub enum ProtocolCommand {
     /// Checks a protocol against worked cases and closes with how many passed and failed.
-    #[command(after_help = "Example:\n  spoonround protocol check default tests/cases/worked.toml")]
+    #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround protocol check default tests/cases/worked.toml")]
     Check {
         /// The protocol file, or the word default for the built-in one.
-        #[arg(value_name = "PROTOCOL.toml|default")]
+        #[arg(verbatim_doc_comment, value_name = "PROTOCOL.toml|default")]
         protocol: String,
         /// Files of worked cases.
-        #[arg(value_name = "CASES", required = true)]
+        #[arg(verbatim_doc_comment, value_name = "CASES", required = true)]
         cases: Vec<PathBuf>,
     },
 }
@@ -99,13 +104,13 @@ pub enum ProtocolCommand {
 #[derive(Debug, Args)]
 pub struct NewUser {
     /// The full name, as colleagues know it.
-    #[arg(long, value_name = "NAME")]
+    #[arg(verbatim_doc_comment, long, value_name = "NAME")]
     pub name: String,
     /// The name to sign in with: small letters, digits, point and hyphen.
-    #[arg(long = "sign-in", value_name = "NAME")]
+    #[arg(verbatim_doc_comment, long = "sign-in", value_name = "NAME")]
     pub sign_in: String,
     /// What they are: worker, supervisor, manager or administrator.
-    #[arg(long, default_value = "administrator", value_parser = parse_role)]
+    #[arg(verbatim_doc_comment, long, default_value = "administrator", value_parser = parse_role)]
     pub role: domain::role::Role,
 }
 

@@ -5,7 +5,9 @@ use std::process::ExitCode;
 
 use crate::cli::args::Cli;
 use crate::cli::args::Command;
+use crate::cli::args::ProtocolCommand;
 use crate::cli::office;
+use crate::cli::protocol_check;
 use crate::cli::score;
 use crate::cli::serve;
 use crate::config::Config;
@@ -44,7 +46,11 @@ fn dispatch(cli: Cli) -> Result<ExitCode, Stop> {
     let config = || Config::read(cli.config.as_deref());
     match cli.command {
         Command::Score { input } => scored(input.as_deref()),
-        Command::Protocol { .. } | Command::Export { .. } => Err(Stop("this command comes with the rules and reports".to_owned())),
+        Command::Protocol { command: ProtocolCommand::Check { protocol, cases } } => {
+            let summary = protocol_check::run(&protocol, &cases, &mut std::io::stdout().lock())?;
+            Ok(if summary.failed == 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE })
+        }
+        Command::Export { .. } => Err(Stop("this command comes with the reports".to_owned())),
         Command::Serve { listen, check } => {
             let mut config = config()?;
             if let Some(listen) = listen {

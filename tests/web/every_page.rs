@@ -48,7 +48,9 @@ async fn every_page_is_sound_and_speaks_through_the_translator() {
             }
             seen += 1;
             faults.extend(checks::structure(&browser.body).into_iter().map(|fault| format!("{address} for {name}: {fault}")));
-            faults.extend(checks::literal_words(&browser.body).into_iter().map(|text| format!("{address} for {name}: never translated: {text}")));
+            faults.extend(
+                checks::literal_words(&browser.body).into_iter().map(|text| format!("{address} for {name}: never translated: {text}")),
+            );
         }
     }
     assert!(seen >= 20, "only {seen} pages were seen");
