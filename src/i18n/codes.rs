@@ -14,6 +14,12 @@ use domain::food::Response;
 use domain::food::Texture;
 use domain::growth::Indicator;
 use domain::growth::NotComputable;
+use domain::protocol::AllergenMode;
+use domain::protocol::CoachMark;
+use domain::protocol::HoldPolicy;
+use domain::protocol::Iron;
+use domain::protocol::MilkMode;
+use domain::protocol::StageId;
 use domain::role::Action;
 use domain::role::Role;
 use domain::rule::Class;
@@ -21,6 +27,7 @@ use domain::rule::CloseReason;
 use domain::rule::FollowUpState;
 use domain::rule::RuleId;
 use domain::rule::Theme;
+use domain::schedule::SlotState;
 use domain::visit::Contact;
 use domain::visit::DangerSign;
 use domain::visit::LowValue;
@@ -116,6 +123,20 @@ words_of! {
     not_computable(NotComputable) = "not-computable";
     /// `Sweet drink`
     also(Also) = "also";
+    /// `Chopped, finger food`
+    stage_name(StageId) = "stage";
+    /// `due now`
+    slot_state(SlotState) = "slot-state";
+    /// `common practice`
+    mark(CoachMark) = "mark";
+    /// `advice only`
+    hold_policy(HoldPolicy) = "hold-policy";
+    /// `meat, fish, liver`
+    iron(Iron) = "iron";
+    /// `formula or animal milk (WHO 2023)`
+    milk_mode(MilkMode) = "milk-mode";
+    /// `not later than other foods`
+    allergen_mode(AllergenMode) = "allergen-mode";
 }
 
 /// `mashed, soft lumps`

@@ -1,6 +1,7 @@
 //! What holds for every page of the map, whoever sees it: sound structure, and no word that never passed a translator.
 
 use domain::role::Role;
+use spoonround::files::protocol_toml::default_protocol;
 use spoonround::store::people;
 use spoonround::web::routes::TABLE;
 use spoonround::web::routes::Who;
@@ -32,6 +33,14 @@ fn addresses(role: Role, code: &str, seq: &str) -> Vec<String> {
         .collect()
 }
 
+/// What no translator gets: names of the site's people and villages, each language's name in itself, and foods, whose names carry
+/// their languages in the protocol file, which the programme owns.
+fn no_words(text: &str) -> bool {
+    const NAMES: [&str; 10] = ["Ulopi", "Mbiro Hill", "Mireni", "Tamsi", "Olani", "Hembo", "Bemu", "Teveli", "English", "Français"];
+    let text = text.trim_matches(|c: char| !c.is_alphabetic());
+    NAMES.contains(&text) || default_protocol().foods.iter().any(|food| food.name("en") == text)
+}
+
 #[actix_web::test]
 async fn every_page_is_sound_and_speaks_through_the_translator() {
     let site = Site::new().await;
@@ -39,7 +48,7 @@ async fn every_page_is_sound_and_speaks_through_the_translator() {
     let mut seen = 0;
     let mut faults = Vec::new();
     for (role, name) in PEOPLE {
-        speak(&site, name, "pseudo").await;
+        speak(&site, name, "en-x-pseudo").await;
         let mut browser = site.signed_in(name).await;
         for address in addresses(role, &code, &seq) {
             browser.open(&address).await;
@@ -47,10 +56,11 @@ async fn every_page_is_sound_and_speaks_through_the_translator() {
                 continue;
             }
             seen += 1;
+            // Otherwise the whole page would count as quoted English, and nothing would be looked at.
+            assert_eq!(browser.attrs("html", "lang"), ["en-x-pseudo"], "{address}");
             faults.extend(checks::structure(&browser.body).into_iter().map(|fault| format!("{address} for {name}: {fault}")));
-            faults.extend(
-                checks::literal_words(&browser.body).into_iter().map(|text| format!("{address} for {name}: never translated: {text}")),
-            );
+            let literal = checks::literal_words(&browser.body).into_iter().filter(|text| !no_words(text));
+            faults.extend(literal.map(|text| format!("{address} for {name}: never translated: {text}")));
         }
     }
     assert!(seen >= 20, "only {seen} pages were seen");

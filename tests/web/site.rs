@@ -140,7 +140,7 @@ impl Site {
             ("area", "ulopi"),
             ("consent", "yes"),
         ];
-        browser.open("/children/new").await.submit("main form", &fields).await;
+        browser.open("/children/new").await.submit("main form", &fields).await.submit("main form", &[]).await;
         let at = browser.path.strip_prefix("/children/").unwrap_or_else(|| panic!("registered: {} {}", browser.path, browser.text()));
         let code = at.split(['/', '?']).next().unwrap_or_default().to_owned();
         browser.open(&format!("/children/{code}/visits/new")).await.submit("main form", &[("weight", "7,10"), ("arm", "113")]).await;

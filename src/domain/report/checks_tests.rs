@@ -1,3 +1,5 @@
+//! Small examples worked by hand for the checks before a release.
+
 use super::*;
 use crate::child::Sex;
 use crate::report::csv_table::Release;

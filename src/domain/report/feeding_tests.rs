@@ -1,3 +1,5 @@
+//! Small examples worked by hand for the feeding indicators.
+
 use std::collections::BTreeSet;
 
 use super::*;

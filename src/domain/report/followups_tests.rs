@@ -1,3 +1,5 @@
+//! Small examples worked by hand for the follow-up tables.
+
 use super::*;
 use crate::ids::{AreaId, ChildId, PersonId};
 use crate::report::sample::{d, october, villages};

@@ -1,3 +1,5 @@
+//! Small examples worked by hand for the growth table.
+
 use super::*;
 use crate::child::Sex;
 use crate::report::csv_table::ALL;

@@ -1,3 +1,5 @@
+//! Small examples worked by hand for the visits table.
+
 use super::*;
 use crate::child::Sex;
 use crate::ids::{AreaId, PersonId};

@@ -128,7 +128,7 @@ fn signs(w: &Words, number: Option<&str>) -> Markup {
             p { b {
                 @match number {
                     Some(number) => { (w.say_with("common-emergency-number", args!["number" => number])) }
-                    None => { (w.say("common-emergency-local")) }
+                    None => { (w.say("common-call-local")) }
                 } } " " (w.say("sheet-arm-key")) " " (w.say_with("sheet-urgency-key", args!["now" => codes::class_word(w, domain::rule::Class::Now), "today" => codes::class_word(w, domain::rule::Class::Today)]))
             }
         }
