@@ -22,7 +22,7 @@ const ROOMS: &[(&str, &[&str])] = &[
             "::now(",
             "async fn",
             "std::time",
-            "rand::",
+            "use rand",
             "getrandom",
         ],
     ),
