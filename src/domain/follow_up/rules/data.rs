@@ -176,6 +176,9 @@ pub(super) fn same_again(story: &Story<'_>, at: usize) -> Tested {
     let limits = &now.protocol.rules.data_same_again.limits;
     let nearest = i64::from(limits.nearest_g.max(1));
     let rounded = |weight: i64| (weight + nearest / 2) / nearest;
+    if now.months >= limits.under_months {
+        return Tested::Not(Clears::Unknown(Why::NotNow));
+    }
     let Some(weight) = now.visit.weight.map(grams) else { return MISSING };
     if now.confirmed(Measurement::Weight) {
         return Tested::Not(Clears::Yes);
@@ -186,7 +189,7 @@ pub(super) fn same_again(story: &Story<'_>, at: usize) -> Tested {
         return Tested::Not(Clears::Yes);
     }
     let before_last = days.find(|(on, _)| *on != last_on);
-    if now.months >= limits.under_months || before_last.is_none_or(|(_, grams)| rounded(grams) != rounded(weight)) {
+    if before_last.is_none_or(|(_, grams)| rounded(grams) != rounded(weight)) {
         return Tested::Not(Clears::No);
     }
     Tested::holds(limits.class, [(K::Weight, Quantity::Grams(weight)), (K::Before, Quantity::On(last_on))])
@@ -218,11 +221,11 @@ pub(super) fn conflict(now: &Facts<'_>) -> Tested {
 /// No weight on this day so far, nor on the latest earlier day with a home or clinic visit.
 pub(super) fn measure_missing(story: &Story<'_>, at: usize) -> Tested {
     let now = &story.visits[at];
-    if story.visits[now.day_start..=at].iter().any(|facts| facts.visit.weight.is_some()) {
-        return Tested::Not(Clears::Yes);
-    }
     if !now.in_person() {
         return Tested::Not(Clears::Unknown(Why::NotNow));
+    }
+    if story.visits[now.day_start..=at].iter().any(|facts| facts.visit.weight.is_some()) {
+        return Tested::Not(Clears::Yes);
     }
     let Some(before) = story.earlier(at).find(|facts| facts.in_person()).map(Facts::on) else {
         return Tested::Not(Clears::Unknown(Why::NotNow));

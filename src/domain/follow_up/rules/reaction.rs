@@ -73,18 +73,17 @@ fn hold(story: &Story<'_>, at: usize, code: &FoodCode) -> Option<(chrono::NaiveD
     let now = &story.visits[at];
     let mut hold: Option<(chrono::NaiveDate, ReactionLevel)> = None;
     for (index, facts) in story.visits[..=at].iter().enumerate() {
-        // Visits of the same day that were entered before begin no hold yet, but may lift one.
-        let counts = index < now.day_start || index == at;
+        // A reaction of this very day begins no hold yet; it counts into one that is there, and a hold can be lifted.
+        let begins = index < now.day_start;
         for offer in facts.visit.foods.iter().filter(|offer| offer.code == *code) {
             if offer.hold_lifted {
                 hold = None;
             }
-            if counts && reacted(offer) {
+            if reacted(offer) {
                 let level = level_at(offer, facts);
                 hold = match hold {
                     Some((since, worst)) => Some((since, worst.min(level))),
-                    None if index == at => None,
-                    None => Some((facts.on(), level)),
+                    None => begins.then_some((facts.on(), level)),
                 };
             }
         }
