@@ -4,9 +4,11 @@ use domain::child::ChildStatus;
 use domain::child::GestationSource;
 use domain::child::Sex;
 use domain::draft::desk::CloseCategory;
+use domain::draft::unchecked::Unchecked;
 use domain::draft::visit::also::Also;
 use domain::evidence::EvidenceKey;
 use domain::fault::Fault;
+use domain::feeding::ReactionLevel;
 use domain::food::Allergen;
 use domain::food::FoodGroup;
 use domain::food::ReactionSign;
@@ -123,8 +125,12 @@ words_of! {
     not_computable(NotComputable) = "not-computable";
     /// `Sweet drink`
     also(Also) = "also";
+    /// `danger signs`
+    unchecked(Unchecked) = "unchecked";
     /// `Chopped, finger food`
     stage_name(StageId) = "stage";
+    /// `severe`
+    reaction_level(ReactionLevel) = "reaction-level";
     /// `due now`
     slot_state(SlotState) = "slot-state";
     /// `common practice`

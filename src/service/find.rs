@@ -2,17 +2,22 @@
 
 use domain::child_code::ChildCode;
 use domain::child_code::ChildCodeFault;
+use domain::role::Action;
 
 use crate::service::Context;
 use crate::service::Refusal;
+use crate::service::child_file::scope;
 use crate::service::name_key::folded;
-use crate::service::round::scope_of;
+use crate::service::name_key::skeleton;
 use crate::store::lists;
 use crate::store::lists::RoundRow;
 use crate::store::lists::Sought;
 
 /// Children on a page.
 pub const PAGE: usize = 50;
+
+/// Letters of a reduced name from which on it is sought.
+const LEAST_SOUNDS: usize = 3;
 
 /// What was found.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,7 +40,8 @@ pub enum Found {
 /// # Errors
 /// [`Refusal`].
 pub async fn find(ctx: &Context, typed: &str, also_left: bool, after: Option<(&str, &str)>) -> Result<Found, Refusal> {
-    let scope = scope_of(ctx)?;
+    ctx.needs(Action::SeeChildren)?;
+    let scope = scope(ctx);
     let typed = typed.trim();
     let code = ChildCode::parse(typed);
     if let Err(fault) = code
@@ -46,7 +52,9 @@ pub async fn find(ctx: &Context, typed: &str, also_left: bool, after: Option<(&s
     }
     let sought = Sought {
         code: code.as_ref().map(|code| code.as_str().to_owned()).ok().or_else(|| beginning_of_code(typed)),
-        name_key: Some(folded(typed)).filter(|key| !key.is_empty()),
+        // A short skeleton is in every other name: it takes three sounds to mean something.
+        name_key: Some(skeleton(typed)).filter(|key| key.chars().count() >= LEAST_SOUNDS),
+        name: Some(folded(typed)).filter(|name| !name.is_empty()),
         also_left: also_left || code.is_ok(),
     };
     let limit = u64::try_from(PAGE + 1).unwrap_or(u64::MAX);

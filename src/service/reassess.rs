@@ -204,7 +204,8 @@ fn follow_up_record(child: &ChildRecord, f: &FollowUp, known: Option<&FollowUpRe
 }
 
 /// The child's one line for the lists.
-pub(super) fn summary(child: &ChildRecord, records: &[VisitRecord], a: &Assessment) -> SummaryRecord {
+#[must_use]
+pub fn summary(child: &ChildRecord, records: &[VisitRecord], a: &Assessment) -> SummaryRecord {
     let open = a.open();
     // The line shows the most severe class and that follow-up's reason, but the earliest due day of all.
     let top = open.first().map(|first| TopFollowUp {

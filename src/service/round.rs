@@ -1,5 +1,7 @@
 //! A worker's day: the homes with something to do in the order of work, those seen, and who comes next.
 
+mod past;
+
 use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
@@ -10,10 +12,10 @@ use domain::errand::village_by_village;
 use domain::ids::ChildId;
 use domain::ids::PersonId;
 use domain::role::Action;
-use domain::role::Role;
 
 use crate::service::Context;
 use crate::service::Refusal;
+use crate::service::child_file::scope;
 use crate::store::Connection;
 use crate::store::Scope;
 use crate::store::lists;
@@ -24,7 +26,7 @@ use crate::store::people;
 /// Homes on a page.
 pub const PAGE: usize = 50;
 /// Homes seen on a day that are listed; nobody visits more.
-const MOST_SEEN: u64 = 50;
+pub(crate) const MOST_SEEN: u64 = 50;
 
 /// A home with something to do.
 #[derive(Debug, Clone, PartialEq)]
@@ -72,26 +74,21 @@ pub struct Asked {
     pub after: Option<String>,
 }
 
-/// The children this person reaches on a day.
-///
-/// # Errors
-/// [`Refusal::Forbidden`] for roles that never see a child.
-pub fn scope_of(ctx: &Context) -> Result<Scope, Refusal> {
-    ctx.needs(Action::SeeChildren)?;
-    Ok(match ctx.actor.role {
-        Role::Supervisor => Scope::Supervisor { person: ctx.actor.person },
-        _ => Scope::Worker { person: ctx.actor.person, today: ctx.today },
-    })
-}
-
 /// The round of `day`: today's from the lists, a past day's worked out anew from the visits up to it.
 ///
 /// # Errors
 /// [`Refusal::NotFound`] for a worker who has no child in the asker's scope.
 pub async fn round(ctx: &Context, asked: &Asked, day: NaiveDate) -> Result<Round, Refusal> {
-    let scope = scope_of(ctx)?;
+    ctx.needs(Action::SeeChildren)?;
+    let scope = scope(ctx);
     let asked = Asked { worker: asked.worker.filter(|worker| *worker != ctx.actor.person), ..asked.clone() };
-    ctx.db.read(async |c| if day == ctx.today { of_today(c, scope, &asked, day).await } else { Err(Refusal::NotFound) }).await
+    ctx.db
+        .read(
+            async |c| {
+                if day == ctx.today { of_today(c, scope, &asked, day).await } else { past::of_past_day(c, ctx, scope, &asked, day).await }
+            },
+        )
+        .await
 }
 
 async fn of_today(c: &impl Connection, scope: Scope, asked: &Asked, day: NaiveDate) -> Result<Round, Refusal> {

@@ -205,6 +205,17 @@ pub async fn of_child(c: &impl ConnectionTrait, child: ChildId) -> Result<Vec<Fo
     Ok(records)
 }
 
+/// The follow-ups of these children that a supervisor closed.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn closed_by_supervisors(c: &impl ConnectionTrait, children: &[ChildId]) -> Result<Vec<FollowUpRecord>, StoreError> {
+    let query = follow_up::Entity::find()
+        .filter(follow_up::Column::ChildId.is_in(children.iter().map(|id| uuid(id.0))))
+        .filter(follow_up::Column::CloseReason.eq(CloseReason::SupervisorDecision.code()));
+    query.all(c).await?.into_iter().map(TryInto::try_into).collect()
+}
+
 /// The history of a child's follow-ups, each in its order.
 ///
 /// # Errors

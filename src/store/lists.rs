@@ -230,6 +230,8 @@ pub struct Sought {
     pub code: Option<String>,
     /// A part of the reduced name.
     pub name_key: Option<String>,
+    /// A part of the name, or of what the family calls the child, as written; small and capital letters are alike.
+    pub name: Option<String>,
     /// Also children who left.
     pub also_left: bool,
 }
@@ -257,6 +259,13 @@ pub async fn find(
     }
     if let Some(key) = sought.name_key.as_deref().filter(|key| !key.is_empty()) {
         matches = matches.add(Expr::col((child::Entity, C::NameKey)).like(LikeExpr::new(format!("%{}%", literal(key))).escape('\\')));
+    }
+    if let Some(name) = sought.name.as_deref().filter(|name| !name.is_empty()) {
+        let part = format!("%{}%", literal(&name.to_lowercase()));
+        for column in [C::Name, C::KnownAs] {
+            matches =
+                matches.add(Expr::expr(Func::lower(Expr::col((child::Entity, column)))).like(LikeExpr::new(part.as_str()).escape('\\')));
+        }
     }
     if !matches.is_empty() {
         query = query.filter(matches);

@@ -101,6 +101,15 @@ pub async fn by_id(c: &impl ConnectionTrait, id: PersonId) -> Result<Option<Pers
     person::Entity::find_by_id(uuid(id.0)).one(c).await?.map(TryInto::try_into).transpose()
 }
 
+/// The names of these people.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn names(c: &impl ConnectionTrait, ids: &[PersonId]) -> Result<std::collections::BTreeMap<PersonId, String>, StoreError> {
+    let query = person::Entity::find().filter(person::Column::Id.is_in(ids.iter().map(|id| uuid(id.0))));
+    Ok(query.all(c).await?.into_iter().map(|row| (PersonId(row.id.as_u128()), row.full_name)).collect())
+}
+
 /// The person who signs in with this name (small letters).
 ///
 /// # Errors

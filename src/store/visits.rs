@@ -33,6 +33,8 @@ use crate::store::entity::visit_version;
 use crate::store::error::StoreError;
 use crate::store::rows;
 
+pub use crate::store::visit_text::content;
+
 /// How many children's visits are read by one statement: well below the engines' limit of bound values.
 const CHILDREN_AT_A_TIME: usize = 500;
 

@@ -213,6 +213,18 @@ impl GrowthChart<'_> {
         }
     }
 
+    /// The chart with its caption and key, for a page that has the numbers in a table of its own.
+    #[must_use]
+    pub fn figure(&self) -> Markup {
+        html! {
+            figure {
+                figcaption { (self.finding) }
+                (self.drawing(&Scale::of(self)))
+            }
+            p.quiet { (self.w.say("common-chart-note")) }
+        }
+    }
+
     fn numbers(&self) -> Markup {
         let w = self.w;
         let table = Table::scrolling(self.title.as_str())
@@ -230,11 +242,7 @@ impl GrowthChart<'_> {
 impl Render for GrowthChart<'_> {
     fn render(&self) -> Markup {
         html! {
-            figure {
-                figcaption { (self.finding) }
-                (self.drawing(&Scale::of(self)))
-            }
-            p.quiet { (self.w.say("common-chart-note")) }
+            (self.figure())
             (self.numbers())
         }
     }

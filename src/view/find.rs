@@ -12,6 +12,7 @@ use crate::args;
 use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::format;
+use crate::view::layout::Nav;
 use crate::view::parts::Choice;
 use crate::view::parts::Field;
 use crate::view::parts::Icon;
@@ -90,7 +91,7 @@ pub fn body(w: &Words, page: &FindPage<'_>) -> Markup {
         @if let Some(more) = &page.more { (acts(&link_button(more, &html! { (w.say("find-more")) }, true))) }
         @if page.found.is_empty() && page.slip.is_none() {
             @if !page.asked.is_empty() { p { (w.say("find-none-hint")) } }
-            (acts(&link_button("/register", &html! { (w.say("find-add")) }, true)))
+            (acts(&link_button(Nav::Add.path(), &html! { (w.say("find-add")) }, true)))
         }
     }
 }
@@ -207,9 +208,9 @@ mod tests {
     #[test]
     fn nothing_found_leaves_a_way_on() {
         let html = body(words(Lang::En), &page("xx", Vec::new())).0;
-        assert!(html.contains(r#"href="/register""#), "{html}");
+        assert!(html.contains(r#"href="/children/new""#), "{html}");
         let found = body(words(Lang::En), &page("se", vec![sela()])).0;
-        assert!(!found.contains(r#"href="/register""#), "{found}");
+        assert!(!found.contains(r#"href="/children/new""#), "{found}");
     }
 
     #[test]

@@ -4,6 +4,7 @@ pub mod areas;
 pub mod chart;
 #[cfg(test)]
 pub(crate) mod checks;
+pub mod child;
 pub mod close;
 #[cfg(test)]
 mod contrast;

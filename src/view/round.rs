@@ -13,6 +13,7 @@ use crate::args;
 use crate::i18n::Words;
 use crate::i18n::format;
 use crate::view::icons::WAY;
+use crate::view::layout::Nav;
 use crate::view::parts::Icon;
 use crate::view::parts::acts;
 use crate::view::parts::back;
@@ -214,8 +215,8 @@ fn nothing_due(w: &Words, page: &RoundPage<'_>) -> Markup {
         }
         (drawing())
         (acts(&html! {
-            (link_button("/find", &html! { (w.say("round-find")) }, false))
-            (link_button("/register", &html! { (w.say("round-add")) }, true))
+            (link_button(Nav::Find.path(), &html! { (w.say("round-find")) }, false))
+            (link_button(Nav::Add.path(), &html! { (w.say("round-add")) }, true))
         }))
     }
 }

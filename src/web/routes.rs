@@ -71,6 +71,9 @@ routes! {
     GET "/children/{code}/visits/{seq}/now" FIELD => pages::result::show;
     GET "/round" FIELD => pages::round::show;
     GET "/round/print" FIELD => pages::round::print;
+    GET "/find" FIELD => pages::find::show;
+    GET "/children/{code}" FIELD => pages::child::show;
+    GET "/children/{code}/visits" FIELD => pages::child::visits;
     POST "/language" Who::Anyone => pages::language::choose;
     GET "/late" TEAM => pages::supervise::show;
     GET "/team" TEAM => pages::team::show;

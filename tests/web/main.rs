@@ -3,11 +3,14 @@
 mod access;
 #[path = "../../src/view/checks.rs"]
 mod checks;
+mod children;
 mod desk;
 mod every_page;
+mod families;
 mod harness;
 mod office;
 mod registration;
+mod rounds;
 mod signing_in;
 mod site;
 mod visits;

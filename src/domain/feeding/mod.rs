@@ -4,6 +4,7 @@ mod foods;
 
 use chrono::NaiveDate;
 
+use crate::code::codes;
 use crate::food::FoodCode;
 
 pub(crate) use foods::food_lines;
@@ -19,15 +20,16 @@ pub enum Solids {
     Started(Option<NaiveDate>),
 }
 
-/// How serious a reaction to a food was, worst first.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
-pub enum ReactionLevel {
-    /// Breathing, throat or collapse; skin and gut together.
-    Severe,
-    /// Hives, swelling or repeated vomiting; or signs not known.
-    Spreading,
-    /// Any other.
-    Mild,
+codes! {
+    /// How serious a reaction to a food was, worst first.
+    ReactionLevel, "reaction level" {
+        /// Breathing, throat or collapse; skin and gut together.
+        Severe => "severe",
+        /// Hives, swelling or repeated vomiting; or signs not known.
+        Spreading => "spreading",
+        /// Any other.
+        Mild => "mild",
+    }
 }
 
 /// Where a child stands with one food. A food that was never offered has no line.

@@ -2,6 +2,8 @@
 
 pub mod areas;
 pub mod assets;
+pub mod child;
+pub mod find;
 pub mod home;
 pub mod language;
 pub mod password;

@@ -3,6 +3,7 @@
 use actix_web::HttpRequest;
 use chrono::NaiveDate;
 use domain::errand::Errand;
+use domain::food::FoodCode;
 use domain::ids::PersonId;
 
 use crate::service::round as service;
@@ -47,7 +48,9 @@ async fn answer(req: &HttpRequest, signed: &Signed, on_paper: bool) -> Result<Ht
     let kept = Kept { worker, as_of: (day != signed.visitor.today).then_some(day) };
     let checks: Vec<Vec<Check>> = round.seen.iter().map(|home| not_checked(home.checked)).collect();
     let query = kept.address("", None);
-    let food = food_name;
+    let lang = signed.words().lang().code();
+    let protocol = signed.visitor.protocols.on(day);
+    let food = |code: &str| protocol.food_name(&FoodCode(code.to_owned()), lang).to_owned();
     let page = shown(&round, &checks, day, &kept, asked.after.as_deref(), &query, &food);
     let w = signed.words();
     let title = view::title(w, &page);
@@ -137,9 +140,4 @@ fn not_checked(checked: Checked) -> Vec<Check> {
         Check::Signs => checked.signs,
     };
     Check::ALL.into_iter().filter(|check| !done(*check)).collect()
-}
-
-/// A food of no list is shown by its code.
-fn food_name(code: &str) -> String {
-    code.replace('_', " ")
 }

@@ -1,0 +1,207 @@
+//! Growth on a child's page: the finding in a line, the chart of weight, the chart of length, and every number in one table.
+
+use chrono::NaiveDate;
+use domain::growth::Indicator;
+use maud::Markup;
+use maud::Render;
+use maud::html;
+
+use crate::args;
+use crate::i18n::Words;
+use crate::i18n::codes;
+use crate::i18n::format;
+use crate::view::chart;
+use crate::view::chart::GrowthChart;
+use crate::view::chart::Point;
+use crate::view::child::ChildPage;
+use crate::view::parts::Cell;
+use crate::view::parts::Icon;
+use crate::view::parts::NoteWeight;
+use crate::view::parts::Table;
+use crate::view::parts::details;
+use crate::view::parts::note;
+
+/// What was measured on a day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MeasuredOn {
+    /// The day.
+    pub on: NaiveDate,
+    /// The day of birth: no visit.
+    pub at_birth: bool,
+    /// Age in days as the curves count it, corrected for early birth.
+    pub growth_days: i32,
+    /// Weight in grams.
+    pub weight_g: Option<u32>,
+    /// Length in mm.
+    pub length_mm: Option<u16>,
+    /// Arm in mm.
+    pub arm_mm: Option<u16>,
+    /// Weight for age, length for age, weight for length, in hundredths of z.
+    pub z: [Option<i32>; 3],
+    /// A weight to be taken again.
+    pub weight_suspect: bool,
+    /// A length to be taken again.
+    pub length_suspect: bool,
+    /// Something unusual was measured again and kept.
+    pub confirmed: bool,
+}
+
+/// The part of the page.
+pub fn part(w: &Words, page: &ChildPage<'_>) -> Markup {
+    html! {
+        h2 { (w.say("child-growth")) }
+        @if page.before_due_date() {
+            (note(NoteWeight::Plain, Icon::Info, &html! { p { (w.say("child-before-due-date")) } }))
+        } @else if page.measured.iter().all(|m| m.weight_g.is_none()) {
+            p { (w.say("child-no-weight")) }
+        } @else {
+            (weight_chart(w, page).figure())
+            @if page.measured.iter().filter(|m| m.length_mm.is_some()).count() > 1 {
+                (details(&w.say("child-length-chart"), false, &length_chart(w, page).figure()))
+            }
+        }
+        @if !page.measured.is_empty() { (details(&w.say("child-numbers"), false, &numbers(w, page))) }
+    }
+}
+
+fn weight_chart<'a>(w: &'a Words, page: &ChildPage<'_>) -> GrowthChart<'a> {
+    let title = w.say_with("child-chart-title", args!["name" => page.who.name, "index" => codes::indicator(w, Indicator::Waz)]);
+    let points = points(
+        w,
+        page,
+        |m| m.weight_g.filter(|_| !m.weight_suspect).map(|g| f64::from(g) / 1000.0),
+        |m| m.weight_g.map(|g| format::kg(w, i64::from(g))),
+    );
+    chart_of(w, page, "weight", Indicator::Waz, title, finding(w, page), points)
+}
+
+fn length_chart<'a>(w: &'a Words, page: &ChildPage<'_>) -> GrowthChart<'a> {
+    let title = w.say_with("child-chart-title", args!["name" => page.who.name, "index" => codes::indicator(w, Indicator::Laz)]);
+    let points = points(
+        w,
+        page,
+        |m| m.length_mm.filter(|_| !m.length_suspect).map(|mm| f64::from(mm) / 10.0),
+        |m| m.length_mm.map(|mm| format::cm(w, i64::from(mm))),
+    );
+    let last = page.measured.iter().rev().find(|m| m.length_mm.is_some());
+    let finding = last.and_then(|m| m.z[1]).map_or_else(String::new, |z| band(w, z));
+    chart_of(w, page, "length", Indicator::Laz, title, finding, points)
+}
+
+fn chart_of<'a>(
+    w: &'a Words,
+    page: &ChildPage<'_>,
+    id: &'a str,
+    indicator: Indicator,
+    title: String,
+    finding: String,
+    points: Vec<Point>,
+) -> GrowthChart<'a> {
+    let oldest = points.iter().map(|p| p.age_days).max().unwrap_or(0);
+    let unit = w.say(if indicator == Indicator::Laz { "child-cm" } else { "child-kg" });
+    GrowthChart {
+        w,
+        id,
+        title,
+        finding,
+        unit,
+        value_name: w.say("common-chart-value"),
+        points,
+        curves: chart::curves(indicator, page.who.sex, chart::axis_months(oldest)),
+    }
+}
+
+fn points(
+    w: &Words,
+    page: &ChildPage<'_>,
+    value: impl Fn(&MeasuredOn) -> Option<f64>,
+    said: impl Fn(&MeasuredOn) -> Option<String>,
+) -> Vec<Point> {
+    page.measured
+        .iter()
+        .map(|m| Point {
+            age_days: m.growth_days,
+            value: value(m),
+            age: format::age(w, page.who.born, m.on),
+            date: format::day_short(w, m.on),
+            said: said(m).unwrap_or_default(),
+        })
+        .collect()
+}
+
+/// The finding in words: what changed since the last weight, and between which lines the last one lies.
+pub(super) fn finding(w: &Words, page: &ChildPage<'_>) -> String {
+    let weights: Vec<&MeasuredOn> = page.measured.iter().filter(|m| m.weight_g.is_some() && !m.weight_suspect).collect();
+    let Some(last) = weights.last() else { return w.say("child-no-weight") };
+    let change = match weights.len().checked_sub(2).and_then(|at| weights.get(at)) {
+        Some(before) => changed(w, before, last),
+        None => w.say_with("child-first-weight", args!["weight" => format::kg(w, i64::from(last.weight_g.unwrap_or(0)))]),
+    };
+    match last.z[0] {
+        Some(z) => w.say_with("child-finding", args!["change" => change, "band" => band(w, z)]),
+        None => change,
+    }
+}
+
+fn changed(w: &Words, before: &MeasuredOn, last: &MeasuredOn) -> String {
+    let grams = i64::from(last.weight_g.unwrap_or(0)) - i64::from(before.weight_g.unwrap_or(0));
+    let days = domain::calendar::days_between(before.on, last.on).max(0);
+    let weight = format::weight_change(w, grams.abs());
+    match grams {
+        0 => w.say_with("child-same-weight", args!["count" => days]),
+        lost if lost < 0 => w.say_with("child-lost", args!["weight" => weight, "count" => days]),
+        _ => w.say_with("child-gained", args!["weight" => weight, "count" => days]),
+    }
+}
+
+/// `Now between −2 and −1.`
+fn band(w: &Words, z_hundredths: i32) -> String {
+    let low = z_hundredths.div_euclid(100);
+    let line = |z: i32| match z {
+        0 => "0".to_owned(),
+        up if up > 0 => format!("+{up}"),
+        down => format!("−{}", down.unsigned_abs()),
+    };
+    match low {
+        below if below < -3 => w.say("child-band-below"),
+        above if above >= 3 => w.say("child-band-above"),
+        // On a line it is at that line, not between two.
+        exact if z_hundredths == exact * 100 => w.say_with("child-band-on", args!["line" => line(exact)]),
+        low => w.say_with("child-band", args!["low" => line(low), "high" => line(low + 1)]),
+    }
+}
+
+/// Every number, newest first.
+fn numbers(w: &Words, page: &ChildPage<'_>) -> Markup {
+    let table = Table::scrolling(w.say("child-numbers-caption"))
+        .column(w.say("common-chart-date"), false)
+        .column(w.say("common-chart-age"), false)
+        .column(w.say("child-kg"), true)
+        .column(w.say("child-cm"), true)
+        .column(w.say("child-arm-mm"), true)
+        .column(w.say("child-waz"), true)
+        .column(w.say("child-laz"), true)
+        .column(w.say("child-wlz"), true)
+        .column(w.say("child-remark"), false);
+    page.measured.iter().rev().fold(table, |table, m| table.row(row(w, page, m))).render()
+}
+
+fn row(w: &Words, page: &ChildPage<'_>, m: &MeasuredOn) -> Vec<Cell> {
+    let absent = || "–".to_owned();
+    let mut cells = vec![
+        Cell::text(&format::day_short(w, m.on)),
+        Cell::text(&format::age(w, page.who.born, m.on)),
+        Cell::number(&m.weight_g.map_or_else(absent, |g| format::kg_bare(w, i64::from(g)))),
+        Cell::number(&m.length_mm.map_or_else(absent, |mm| format::cm_bare(w, i64::from(mm)))),
+        Cell::number(&m.arm_mm.map_or_else(absent, |mm| mm.to_string())),
+    ];
+    cells.extend(m.z.iter().map(|z| Cell::number(&z.map_or_else(absent, |z| format::z(w, z)))));
+    let remark = match (m.at_birth, m.weight_suspect || m.length_suspect, m.confirmed) {
+        (true, ..) => w.say("child-at-birth"),
+        (_, true, _) => w.say("child-suspect"),
+        (_, false, true) => w.say("child-confirmed"),
+        (_, false, false) => String::new(),
+    };
+    cells.push(Cell::text(&remark));
+    cells
+}

@@ -1,0 +1,58 @@
+//! A child's page, and all its visits.
+
+mod shown;
+
+use actix_web::web;
+use domain::child_code::ChildCode;
+use domain::food::FoodCode;
+
+use crate::service::child_file;
+use crate::service::child_visits;
+use crate::view::child as view;
+use crate::view::layout;
+use crate::web::extract::Signed;
+use crate::web::failure::Failure;
+use crate::web::html::Html;
+
+/// `GET /children/{code}`
+///
+/// # Errors
+/// [`Failure::NotFound`] outside the scope.
+pub async fn show(signed: Signed, code: web::Path<String>) -> Result<Html, Failure> {
+    let ctx = signed.context();
+    let file = child_file::open(&ctx, &child_code(&code)?, signed.as_of).await?;
+    let names = child_visits::recorders(&ctx, &file).await?;
+    let w = signed.words();
+    let food = |code: &str| file.assessment.now.protocol.food_name(&FoodCode(code.to_owned()), w.lang().code()).to_owned();
+    let query = query(&signed);
+    let page = shown::page(&file, &names, &signed, &query, &food);
+    let mut shell = signed.shell(&file.record.name);
+    shell.wide = true;
+    shell.urgent = page.is_emergency();
+    Ok(Html::ok(layout::page(&shell, view::body(w, &page))))
+}
+
+/// `GET /children/{code}/visits`
+///
+/// # Errors
+/// [`Failure::NotFound`] outside the scope.
+pub async fn visits(signed: Signed, code: web::Path<String>) -> Result<Html, Failure> {
+    let ctx = signed.context();
+    let file = child_file::open(&ctx, &child_code(&code)?, signed.as_of).await?;
+    let replaced = child_visits::replaced(&ctx, &file).await?;
+    let w = signed.words();
+    let query = query(&signed);
+    let page = shown::visits(&file, &replaced, &signed, &query);
+    let mut shell = signed.shell(&file.record.name);
+    shell.wide = true;
+    Ok(Html::ok(layout::page(&shell, view::all_visits(w, &page))))
+}
+
+fn child_code(text: &str) -> Result<ChildCode, Failure> {
+    ChildCode::parse(text).map_err(|_| Failure::NotFound)
+}
+
+/// What links carry on: the past day shown.
+fn query(signed: &Signed) -> String {
+    if signed.as_of == signed.visitor.today { String::new() } else { format!("?as_of={}", signed.as_of) }
+}
