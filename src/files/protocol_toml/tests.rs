@@ -1,11 +1,196 @@
-//! The default protocol reads; what is broken in a copy of it is named.
+//! The default protocol reads; what is broken in a copy of it is named with its line, its key and what to do.
+
+use domain::food::FoodCode;
+use domain::protocol::StageId;
+use domain::rule::Class;
+use domain::rule::RuleId;
 
 use super::*;
 
+fn said(text: &str) -> Vec<String> {
+    parse_protocol(text, "mine.toml").err().unwrap_or_default().iter().map(ToString::to_string).collect()
+}
+
+/// The only fault of the default protocol with one place changed.
+fn fault(from: &str, to: &str) -> String {
+    assert!(DEFAULT_TEXT.contains(from), "the default protocol does not hold {from:?}");
+    let said = said(&DEFAULT_TEXT.replacen(from, to, 1));
+    assert_eq!(said.len(), 1, "{said:#?}");
+    said[0].clone()
+}
+
 #[test]
 fn the_default_protocol_reads() {
-    if let Err(faults) = parse_protocol(DEFAULT_TEXT, DEFAULT_NAME) {
-        let all: Vec<String> = faults.iter().map(ToString::to_string).collect();
-        panic!("{}", all.join("\n"));
+    assert_eq!(said(DEFAULT_TEXT), Vec::<String>::new());
+    let protocol = default_protocol();
+    assert_eq!((protocol.id.as_str(), protocol.version.as_str(), &protocol.approved_by), ("default-6-23", "1.0.0", &None));
+    assert_eq!(Class::ALL.iter().map(|class| protocol.class_days(*class)).collect::<Vec<_>>(), [1, 2, 2, 7, 14, 30]);
+    assert_eq!((protocol.foods.iter().count(), protocol.stages.iter().count(), protocol.schedule.slots.len()), (22, 7, 22));
+    assert!(RuleId::ALL.iter().all(|rule| protocol.rules.is_on(*rule) && !protocol.rules.source(*rule).is_empty()));
+    let codes: Vec<String> = protocol.schedule.slots.iter().map(|slot| slot.code()).collect();
+    assert_eq!(&codes[..10], ["d003", "d007", "d014", "d042", "d070", "d098", "m04", "m05", "m06", "m06d14"]);
+}
+
+#[test]
+fn foods_are_named_in_the_language_asked_for_or_in_that_of_the_file() {
+    let protocol = default_protocol();
+    let fish = FoodCode("small_dried_fish".to_owned());
+    assert_eq!(protocol.food_name(&fish, "fr"), "Petits poissons séchés, en poudre");
+    assert_eq!(protocol.food_name(&fish, "en"), "Small dried fish, powdered");
+    assert_eq!(protocol.food_name(&fish, "sw"), "Small dried fish, powdered");
+    assert_eq!(protocol.food_name(&FoodCode("snail".to_owned()), "fr"), "snail");
+    let honey = protocol.food(&FoodCode("honey".to_owned())).expect("honey");
+    assert_eq!((honey.earliest_days, honey.group), (365, None));
+}
+
+#[test]
+fn figures_of_a_stage_read_as_written() {
+    let stages = &default_protocol().stages;
+    let lumps = stages.get(StageId::Lumps911).expect("a stage");
+    assert_eq!((lumps.from_months, lumps.to_months, lumps.meals_min_bf, lumps.feeds_min_nbf), (9, 12, 3, 4));
+    assert_eq!((lumps.kcal_bf, lumps.kcal_nbf, lumps.cups), (300, 700, Some((0.5, 0.5))));
+    assert_eq!(stages.at(14).map(|stage| stage.id), Some(StageId::Family1214));
+    assert_eq!(stages.at(24), None);
+}
+
+#[test]
+fn meals_needed_for_the_energy() {
+    let energy = &default_protocol().energy;
+    let texture = |level| domain::food::Texture::new(level).expect("a texture");
+    // 8.0 kg, 300 kcal: 240 g a meal of 0.8 or 0.3 kcal/g (PAHO/WHO 2003; watery: our own choice).
+    assert_eq!(energy.meals_needed(300, 8_000, texture(1), 3), 3);
+    assert_eq!(energy.meals_needed(300, 8_000, texture(0), 3), 5);
+    assert_eq!(energy.meals_needed(300, 8_000, texture(1), 1), 2);
+}
+
+#[test]
+fn each_fault_is_named_with_its_key_and_what_to_do() {
+    for (from, to, key, what) in [
+        ("start_age_days = 180", "start_age_days = 118", "ages.start_age_days", "from 119 to 184"),
+        ("start_age_days = 180", "start_age_days = 185", "ages.start_age_days", "from 119 to 184"),
+        ("exit_age_months = 24", "exit_age_months = 23", "ages.exit_age_months", "from 24 to 24"),
+        ("settling_in_days = 14", "settling_in_dyas = 14", "ages.settling_in_days", "is missing"),
+        ("version = \"1.0.0\"", "version = \"1.0\"", "protocol.version", "three numbers"),
+        ("effective_from = 2026-01-01", "effective_from = \"soon\"", "protocol.effective_from", "a date like"),
+        ("id = \"default-6-23\"", "id = \" \"", "protocol.id", "is empty"),
+        ("weight_g = 100", "weight_g = 0", "tolerance.weight_g", "from 1 to"),
+        ("mode = \"with_solids\"", "mode = \"local_wait\"", "allergen.mode", "approved_by"),
+        ("mode = \"with_solids\"", "mode = \"soon\"", "allergen.mode", "unknown allergen mode"),
+        ("week = { check_days = 7", "week = { check_days = 1", "classes.week.check_days", "not be less than"),
+        ("smooth_kcal_per_g = 0.8", "smooth_kcal_per_g = 0", "energy.smooth_kcal_per_g", "above 0"),
+        ("{ days = 42 }, { days = 70 }", "{ days = 70 }, { days = 42 }", "schedule.slots[5]", "later than the visit before"),
+        ("below_z = -3.00\nurgent", "below_z = -3.005\nurgent", "rule weight.very_low.below_z", "two decimals"),
+        ("below_z = -3.00\nurgent", "below_z = \"low\"\nurgent", "rule weight.very_low.below_z", "a number"),
+        ("interval_days = [28, 122]", "interval_days = [122, 28]", "rule weight.drop.interval_days", "[from, to]"),
+        ("large_loss_percent = 5.0", "large_loss_percent = 0", "rule weight.loss.large_loss_percent", "above 0"),
+        (
+            "class_after_severe = \"two_days\"",
+            "class_after_severe = \"soon\"",
+            "rule reaction.given_again.class_after_severe",
+            "unknown class",
+        ),
+        ("source = \"local protocol\"", "source = \"\"", "rule food.local_wait.source", "is empty"),
+        ("id = \"danger.other\"\non = true", "id = \"danger.other\"\non = false", "rule danger.other.on", "cannot be switched off"),
+        ("id = \"food.honey\"\non = true", "id = \"food.honey\"\non = false", "rule food.honey.on", "cannot be switched off"),
+        ("group = \"eggs\"", "group = \"egg\"", "food egg.group", "unknown food group"),
+        ("code = \"rice\"", "code = \"Rice!\"", "food Rice!.code", "small letters"),
+        ("code = \"rice\"", "code = \"cassava\"", "food cassava.code", "stands twice"),
+        ("code = \"honey\"", "code = \"syrup\"", "food", "\"honey\" is missing"),
+        ("safe_form = \"Cook through, mince", "safe_from = \"Cook through, mince", "food meat.safe_form", "made safe"),
+    ] {
+        let text = DEFAULT_TEXT.replacen(from, to, 1);
+        assert_ne!(text, DEFAULT_TEXT, "{from:?} is not in the default protocol");
+        let said = said(&text);
+        let named = said.iter().find(|said| said.contains(&format!(": {key}: ")) && said.contains(what));
+        assert!(named.is_some(), "{key}: {said:#?}");
+    }
+}
+
+#[test]
+fn a_fault_names_file_and_line() {
+    let line = DEFAULT_TEXT.lines().position(|line| line == "start_age_days = 180").expect("a line") + 1;
+    assert!(fault("start_age_days = 180", "start_age_days = 90").starts_with(&format!("mine.toml:{line}: ages.start_age_days: ")));
+}
+
+#[test]
+fn stages_that_do_not_follow_each_other() {
+    let gap = fault("from_months = 9\nto_months = 12", "from_months = 10\nto_months = 12");
+    assert!(gap.contains("stage lumps_9_11.from_months") && gap.contains("no stage holds month 9"), "{gap}");
+    let overlap = fault("from_months = 9\nto_months = 12", "from_months = 8\nto_months = 12");
+    assert!(overlap.contains("overlaps"), "{overlap}");
+    let short = fault("from_months = 15\nto_months = 24", "from_months = 15\nto_months = 23");
+    assert!(short.contains("up to month 24"), "{short}");
+    let falls = fault("texture_expected = [3, 4]\ntexture_floor = 3", "texture_expected = [2, 4]\ntexture_floor = 2");
+    assert!(falls.contains("stage family_12_14.texture_expected") && falls.contains("never fall"), "{falls}");
+    let twice = said(&DEFAULT_TEXT.replacen("id = \"mid_8\"", "id = \"lumps_9_11\"", 1));
+    assert!(twice.iter().any(|said| said.contains("\"mid_8\" is missing")) && twice.iter().any(|said| said.contains("stands twice")));
+}
+
+#[test]
+fn rules_missing_unknown_or_twice() {
+    let unknown = said(&DEFAULT_TEXT.replacen("id = \"bottle.used\"", "id = \"bottle.use\"", 1));
+    assert!(unknown.iter().any(|said| said.contains("unknown rule: \"bottle.use\"")), "{unknown:#?}");
+    assert!(unknown.iter().any(|said| said.contains("the rule \"bottle.used\" is missing")), "{unknown:#?}");
+    let switched_off = DEFAULT_TEXT.replacen("id = \"bottle.used\"\non = true", "id = \"bottle.used\"\non = false", 1);
+    let off = parse_protocol(&switched_off, "mine.toml").expect("a protocol");
+    assert!(!off.rules.is_on(RuleId::BottleUsed));
+}
+
+#[test]
+fn unknown_keys_and_broken_toml() {
+    let unknown = fault("muac_mm = 5", "muac_mm = 5\nhead_mm = 5");
+    assert!(unknown.contains("tolerance.head_mm: is not a known key"), "{unknown}");
+    let extra = fault("id = \"data.twin_record\"\n", "id = \"data.twin_record\"\nchain = \"twins\"\n");
+    assert!(extra.contains("rule data.twin_record.chain: is not a known key"), "{extra}");
+    let broken = said("[protocol]\nid = \"x\nversion = 1 2\n");
+    assert!(
+        broken.iter().all(|said| said.starts_with("mine.toml:") && said.contains("not valid TOML")) && !broken.is_empty(),
+        "{broken:?}"
+    );
+    assert!(said("").iter().any(|said| said.contains("protocol: is missing")));
+}
+
+#[test]
+fn several_faults_are_told_at_once_in_the_order_of_the_file() {
+    let text = DEFAULT_TEXT.replacen("start_age_days = 180", "start_age_days = 90", 1).replacen("muac_mm = 5", "muac_mm = 0", 1);
+    let text = text.replacen("group = \"eggs\"", "group = \"egg\"", 1);
+    let said = said(&text);
+    let keys: Vec<&str> = said.iter().filter_map(|said| said.split(": ").nth(1)).collect();
+    assert_eq!(keys, ["ages.start_age_days", "tolerance.muac_mm", "food egg.group"]);
+}
+
+const RECIPE: &str = r#"
+[[food]]
+code = "oil"
+name = "Oil"
+kcal_per_100g = 884
+source = "from memory"
+
+[[recipe]]
+code = "bean_mash"
+name = "Bean mash"
+parts = [{ food = "oil", g = 10 }]
+water_ml = 200
+cooked_g = 150
+textures = [1, 2]
+keeps = { flour_room_days = 7, flour_cold_days = 14, cooked_room_hours = 2, cooked_cold_hours = 24 }
+steps = "Boil, mash, stir in the oil."
+source = "our own choice"
+"#;
+
+#[test]
+fn recipes() {
+    let whole = format!("{DEFAULT_TEXT}{RECIPE}");
+    let protocol = parse_protocol(&whole, "mine.toml").expect("a protocol");
+    assert_eq!((protocol.recipes[0].code.as_str(), protocol.recipes[0].parts[0].grams), ("bean_mash", 10));
+    for (from, to, what) in [
+        ("cooked_room_hours = 2", "cooked_room_hours = 3", "from 0 to 2"),
+        ("g = 10", "g = 0", "from 1 to"),
+        ("food = \"oil\", g", "food = \"ghee\", g", "\"ghee\" is not in this file"),
+        ("food = \"oil\", g", "food = \"rice\", g", "needs kcal_per_100g"),
+        ("textures = [1, 2]", "textures = [1, 5]", "from 0 to 4"),
+    ] {
+        let said = said(&format!("{DEFAULT_TEXT}{}", RECIPE.replacen(from, to, 1)));
+        assert!(said.len() == 1 && said[0].contains(what), "{what}: {said:#?}");
     }
 }
