@@ -126,7 +126,7 @@ async fn follow_ups_lists_and_scope_answer_as_on_a_file() {
     for (scope, expected) in [(worker(0), 2), (worker(4), 1), (supervisor, 1), (Scope::Everything, 2)] {
         let c = db.direct();
         assert_eq!(lists::round(c, scope, None, 50).await.expect("readable").len(), expected, "{scope:?}");
-        let sought = lists::Sought { name_key: Some("chld".to_owned()), code: Some("CH".to_owned()), also_left: false };
+        let sought = lists::Sought { name_key: Some("chld".to_owned()), code: Some("CH".to_owned()), ..lists::Sought::default() };
         assert_eq!(lists::find(c, scope, &sought, Some(("a", "")), 50).await.expect("readable").len(), expected, "{scope:?}");
         assert_eq!(lists::unanswered_in_scope(c, scope, due(1), None, 50).await.expect("readable").len(), expected);
         assert_eq!(lists::visits_missed_in_scope(c, scope, due(1), None, 50).await.expect("readable").len(), expected);
