@@ -9,7 +9,7 @@ use super::facts::{Facts, Story};
 use super::relations::{CHAINS, is_wasting, muted, wasting_outcome};
 use super::rules::{self, Clears, Measures, Tested};
 use super::types::{
-    Answer, Closed, DueChange, Event, EventKind, Finding, FollowUp, FollowedUp, OutcomeTold, Standing, SupervisorAct, may_close,
+    Answer, Closed, DueChange, Event, EventKind, Finding, FollowUp, FollowedUp, OutcomeTold, Standing, SupervisorAct, Why, may_close,
 };
 use crate::calendar::add_days;
 use crate::evidence::Evidence;
@@ -42,7 +42,7 @@ pub(crate) struct Run {
     pub follow_ups: Vec<FollowUp>,
 }
 
-/// The tests of one visit, with what becomes of those that hold.
+/// The tests of one visit, with what becomes of those that hold. By place in [`RuleId::ALL`].
 struct Tests {
     tested: Vec<Tested>,
     standing: [Standing; RULES],
@@ -63,11 +63,12 @@ struct Engine<'s, 'a> {
     all: Vec<Open>,
     open: [Option<usize>; RULES],
     events: Vec<Event>,
+    room: Vec<Tested>,
 }
 
 /// Goes through all visits, with what supervisors closed in between.
 pub(crate) fn run(story: &Story<'_>, acts: &[SupervisorAct], as_of: NaiveDate) -> Run {
-    let mut engine = Engine { story, all: Vec::new(), open: [None; RULES], events: Vec::new() };
+    let mut engine = Engine { story, all: Vec::new(), open: [None; RULES], events: Vec::new(), room: Vec::new() };
     let mut visits = Vec::with_capacity(story.visits.len());
     let mut acts: Vec<&SupervisorAct> = acts.iter().filter(|act| act.closed_on <= as_of).collect();
     acts.sort_by_key(|act| act.closed_on);
@@ -120,7 +121,9 @@ impl Engine<'_, '_> {
         }
         self.clear(at, RuleId::AppetitePoor, &tests);
         self.note_referrals(at);
-        findings(tests)
+        let findings = findings(&mut tests);
+        self.room = tests.tested;
+        findings
     }
 
     /// Outcomes told at this visit, of follow-ups opened before it.
@@ -136,8 +139,11 @@ impl Engine<'_, '_> {
         }
     }
 
-    fn test_all(&self, at: usize) -> Tests {
-        let tested = RuleId::ALL.iter().map(|rule| rules::test(*rule, self.story, at)).collect();
+    /// Tests every rule. The room of the visit before is used again.
+    fn test_all(&mut self, at: usize) -> Tests {
+        let mut tested = std::mem::take(&mut self.room);
+        tested.clear();
+        tested.extend(RuleId::ALL.iter().map(|rule| rules::test(*rule, self.story, at)));
         Tests { tested, standing: [Standing::Stands; RULES] }
     }
 
@@ -295,9 +301,11 @@ impl Engine<'_, '_> {
     }
 }
 
-/// Every rule that opens follow-ups.
+/// Every rule that opens follow-ups: all but the lists, which stand last.
+const STORED: &[RuleId] = RuleId::ALL.split_at(RULES - 3).0;
+
 fn stored_rules() -> impl Iterator<Item = RuleId> {
-    RuleId::ALL.iter().copied().filter(|rule| !rule.is_list())
+    STORED.iter().copied()
 }
 
 #[expect(clippy::too_many_arguments, reason = "a follow-up begins with all of them")]
@@ -365,21 +373,17 @@ fn also_true(by: RuleId, tests: &Tests) -> Vec<RuleId> {
     stored_rules().filter(silenced).collect()
 }
 
-fn findings(tests: Tests) -> Vec<Finding> {
-    let Tests { tested, standing } = tests;
-    RuleId::ALL
-        .iter()
-        .zip(tested)
-        .zip(standing)
-        .filter(|((rule, _), _)| !rule.is_list())
-        .map(|((rule, tested), standing)| {
-            let (answer, evidence) = match tested {
-                Tested::Holds { class, evidence, .. } => (Answer::Fires(class), evidence),
-                Tested::Not(Clears::Yes) => (Answer::Clear, Evidence::default()),
-                Tested::Not(Clears::No) => (Answer::CannotTell(super::types::Why::NotYet), Evidence::default()),
-                Tested::Not(Clears::Unknown(why)) => (Answer::CannotTell(why), Evidence::default()),
-            };
-            Finding { rule: *rule, answer, standing, evidence }
-        })
-        .collect()
+/// What a visit's tests found, lists left out. Their evidence moves into the findings.
+fn findings(tests: &mut Tests) -> Vec<Finding> {
+    let stored = tests.tested.iter_mut().zip(&tests.standing).zip(STORED);
+    let finding = |((tested, standing), rule): ((&mut Tested, &Standing), &RuleId)| {
+        let (answer, evidence) = match tested {
+            Tested::Holds { class, evidence, .. } => (Answer::Fires(*class), std::mem::take(evidence)),
+            Tested::Not(Clears::Yes) => (Answer::Clear, Evidence::default()),
+            Tested::Not(Clears::No) => (Answer::CannotTell(Why::NotYet), Evidence::default()),
+            Tested::Not(Clears::Unknown(why)) => (Answer::CannotTell(*why), Evidence::default()),
+        };
+        Finding { rule: *rule, answer, standing: *standing, evidence }
+    };
+    stored.map(finding).collect()
 }

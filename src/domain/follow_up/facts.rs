@@ -10,7 +10,8 @@ use crate::calendar::{add_days, completed_months, days_between};
 use crate::child::Child;
 use crate::feeding::Solids;
 use crate::growth::{
-    GrowthAge, Indicator, Measured, Score, Scores, ZHundredths, adjusted_length, growth_age, outside_limits, scores, stage_months,
+    GrowthAge, Indicator, Measured, Score, Scores, ZHundredths, adjusted_length, correction_days, growth_age, outside_limits, scores,
+    stage_months,
 };
 use crate::protocol::{Protocol, Protocols, StageId};
 use crate::rule::RuleId;
@@ -128,6 +129,8 @@ pub(crate) fn settled_on(protocol: &Protocol, solids: Solids) -> Option<NaiveDat
 pub(crate) struct Story<'a> {
     /// The child.
     pub child: &'a Child,
+    /// Weight-for-age at birth, where it may be compared with later ones.
+    pub birth_waz: Option<ZHundredths>,
     /// Its visits.
     pub visits: Vec<Facts<'a>>,
 }
@@ -138,7 +141,7 @@ impl<'a> Story<'a> {
         let mut in_order: Vec<&Visit> = visits.iter().filter(|visit| visit.on <= as_of).collect();
         // Stable: visits of one day stay in the order of entry.
         in_order.sort_by_key(|visit| visit.on);
-        let mut story = Self { child, visits: Vec::with_capacity(in_order.len()) };
+        let mut story = Self { child, birth_waz: birth_waz(child), visits: Vec::with_capacity(in_order.len()) };
         let mut day_start = 0;
         for (at, visit) in in_order.iter().enumerate() {
             if at > 0 && in_order[at - 1].on != visit.on {
@@ -236,4 +239,22 @@ fn solids(visit: &Visit, given: Option<bool>, so_far: &[Facts<'_>]) -> Solids {
     } else {
         Solids::Unknown
     }
+}
+
+/// The z of the birth weight at day 0: for a child not born early, with a plausible birth weight.
+fn birth_waz(child: &Child) -> Option<ZHundredths> {
+    if correction_days(child) > 0 {
+        return None;
+    }
+    let measured = Measured {
+        sex: child.sex,
+        age_days: 0,
+        weight: Some(child.birth_weight?),
+        length: None,
+        position: None,
+        muac: None,
+        head: None,
+        oedema: None,
+    };
+    scores(&measured).waz.rounded().filter(|z| !outside_limits(Indicator::Waz, *z))
 }

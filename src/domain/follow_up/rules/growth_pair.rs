@@ -6,7 +6,7 @@ use crate::calendar::days_between;
 use crate::evidence::{EvidenceKey as K, Quantity};
 use crate::follow_up::facts::{Facts, Story};
 use crate::follow_up::types::Why;
-use crate::growth::{Indicator, Measured, ZHundredths, least_expected_gain_grams, outside_limits, scores};
+use crate::growth::{ZHundredths, least_expected_gain_grams};
 use crate::protocol::DayRange;
 
 /// A gain this close to the least expected equals it: the sum of shares of days is not exact in binary.
@@ -175,7 +175,7 @@ pub(super) fn drift(story: &Story<'_>, at: usize) -> Tested {
     if now.growth.days < limits.from_growth_days {
         return Tested::Not(Clears::Unknown(Why::NotNow));
     }
-    let (start, since) = match birth_z(story) {
+    let (start, since) = match story.birth_waz {
         Some(z) => (z, story.child.born),
         None => {
             let counts = |facts: &&Facts<'_>| facts.growth.days >= limits.first_from_growth_days && facts.waz.is_some();
@@ -208,23 +208,4 @@ pub(super) fn drift(story: &Story<'_>, at: usize) -> Tested {
             (K::Limit, z(allowed)),
         ],
     )
-}
-
-/// The z of the birth weight at day 0: for a child not born early, with a plausible birth weight.
-fn birth_z(story: &Story<'_>) -> Option<ZHundredths> {
-    let child = story.child;
-    if crate::growth::correction_days(child) > 0 {
-        return None;
-    }
-    let measured = Measured {
-        sex: child.sex,
-        age_days: 0,
-        weight: Some(child.birth_weight?),
-        length: None,
-        position: None,
-        muac: None,
-        head: None,
-        oedema: None,
-    };
-    scores(&measured).waz.rounded().filter(|z| !outside_limits(Indicator::Waz, *z))
 }

@@ -192,3 +192,11 @@ fn a_rule_switched_off_says_nothing_and_closes_nothing() {
     let off = judged.visits[1].finding(RuleId::DrinkSweet).expect("a finding").answer;
     assert_eq!(off, Answer::CannotTell(crate::follow_up::Why::Off));
 }
+
+#[test]
+fn a_visit_has_a_finding_for_every_rule_but_the_lists() {
+    let judged = judge(&girl(), vec![visit(months(8), |_| {})]);
+    let found: Vec<RuleId> = judged.visits[0].findings.iter().map(|finding| finding.rule).collect();
+    let stored: Vec<RuleId> = RuleId::ALL.iter().copied().filter(|rule| !rule.is_list()).collect();
+    assert_eq!(found, stored);
+}
