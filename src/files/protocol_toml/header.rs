@@ -185,10 +185,9 @@ pub fn schedule(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Schedule {
     for mut slot in t.tables(f, "slots") {
         let months = slot.whole(f, "months", 0..=60).unwrap_or(0);
         let days = slot.whole(f, "days", 0..=366).unwrap_or(0);
-        // A month is never longer than 31 days nor shorter than 28: by 30.4375 the order is that of every child but for a day or two.
+        // By the mean length of a month, 30.4375 days: the order is that of every child but for a day or two.
         let nominal = months * 304_375 + days * 10_000;
         if nominal <= before {
-            slot.rename(slot.path().to_owned());
             f.add(slot.span(), slot.path(), "must be later than the visit before it");
         }
         before = nominal;

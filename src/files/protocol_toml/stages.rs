@@ -55,9 +55,8 @@ pub fn stages(root: &mut Table<'_, '_>, f: &mut Faults<'_>, exit_age_months: u32
 }
 
 fn stage<'a, 't>(mut t: Table<'a, 't>, f: &mut Faults<'_>) -> Option<Read<'a, 't>> {
-    let mut texts = t.need(f, "id", "its id, e.g. \"lumps_9_11\"");
+    t.need(f, "id", "its id, e.g. \"lumps_9_11\"");
     let id = t.word(f, "id", StageId::from_code);
-    texts &= id.is_some();
     if let Some(id) = id {
         t.rename(format!("stage {}", id.code()));
     }
@@ -102,7 +101,7 @@ fn stage<'a, 't>(mut t: Table<'a, 't>, f: &mut Faults<'_>) -> Option<Read<'a, 't
     for key in t.unread_keys() {
         t.fault(f, &key, "is not a known key; correct its spelling or remove it");
     }
-    texts.then_some(Read { stage, table: t })
+    id.map(|_| Read { stage, table: t })
 }
 
 /// One texture, or from–to.

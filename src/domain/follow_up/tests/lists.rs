@@ -103,3 +103,13 @@ fn referrals_without_an_outcome() {
     let referred_again = visit(add_days(on, 6), |v| v.referrals = [RuleId::WastingModerate].into());
     assert_eq!(waits(vec![week(true), referred_again], add_days(on, 9)), Some(2));
 }
+
+#[test]
+fn the_last_slot_passes_also_when_it_was_filled() {
+    let exit = visit(months(24), |_| {});
+    let judged = |as_of| assess(&girl(), std::slice::from_ref(&exit), protocols(), as_of);
+    let closes = add_days(months(24), 14);
+    assert!(!judged(closes).now.past_last_slot && judged(add_days(closes, 1)).now.past_last_slot);
+    assert_eq!(judged(closes).next_change, Some(add_days(closes, 1)));
+    assert_eq!(judged(closes).next_visit, None);
+}
