@@ -1,6 +1,7 @@
 //! The command line: what each command takes and does.
 
 pub mod args;
+pub mod export;
 pub mod office;
 pub mod opened;
 pub mod protocol_check;

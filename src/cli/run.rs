@@ -6,6 +6,7 @@ use std::process::ExitCode;
 use crate::cli::args::Cli;
 use crate::cli::args::Command;
 use crate::cli::args::ProtocolCommand;
+use crate::cli::export;
 use crate::cli::office;
 use crate::cli::protocol_check;
 use crate::cli::score;
@@ -50,7 +51,7 @@ fn dispatch(cli: Cli) -> Result<ExitCode, Stop> {
             let summary = protocol_check::run(&protocol, &cases, &mut std::io::stdout().lock())?;
             Ok(if summary.failed == 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE })
         }
-        Command::Export { .. } => Err(Stop("this command comes with the reports".to_owned())),
+        Command::Export { month, into } => block_on(export::run(&config()?, month, &into)),
         Command::Serve { listen, check } => {
             let mut config = config()?;
             if let Some(listen) = listen {

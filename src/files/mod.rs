@@ -2,6 +2,7 @@
 
 pub mod cases;
 pub mod protocol_toml;
+pub mod report_csv;
 pub mod score_csv;
 mod toml_reader;
 

@@ -16,6 +16,7 @@ pub mod due_list;
 pub mod find;
 pub mod first_user;
 pub mod in_step;
+pub mod month_report;
 pub mod move_child;
 pub mod name_key;
 pub mod once;

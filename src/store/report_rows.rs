@@ -6,6 +6,7 @@ use std::collections::BTreeMap;
 use chrono::NaiveDate;
 use domain::child::ChildStatus;
 use domain::child::Sex;
+use domain::growth::TERM_DAYS;
 use domain::ids::AreaId;
 use domain::ids::ChildId;
 use domain::ids::FollowUpId;
@@ -38,6 +39,7 @@ use crate::store::entity::visit_outcome;
 use crate::store::error::StoreError;
 use crate::store::follow_ups::FollowUpRecord;
 
+pub mod contacts;
 #[cfg(test)]
 mod tests;
 
@@ -45,6 +47,11 @@ mod tests;
 const EARLY_BEFORE_DAYS: i32 = 259;
 /// Born with less than this is low birth weight (WHO definition: less than 2,500 g).
 const LOW_BIRTH_WEIGHT_G: i32 = 2_500;
+
+/// Days by which ages are corrected for early birth: up to 40 weeks, 280 days.
+fn correction(gestation_days: i32) -> u16 {
+    u16::try_from(i32::from(TERM_DAYS) - gestation_days).unwrap_or(0)
+}
 
 /// A page of children who were in the programme at some time from `first` to `last`, by key, from after the last one seen.
 ///
@@ -76,6 +83,7 @@ pub async fn children(
             sex: Reading { table: "children", id: row.id }.code(&row.sex, Sex::from_code)?,
             born: row.born,
             preterm: row.gestation_days.is_some_and(|days| days < EARLY_BEFORE_DAYS),
+            correction_days: row.gestation_days.filter(|days| *days < EARLY_BEFORE_DAYS).map_or(0, correction),
             low_birth_weight: row.birth_weight_g.is_some_and(|grams| grams < LOW_BIRTH_WEIGHT_G),
             registered_on: row.registered_on,
             statuses: statuses.remove(&row.id).unwrap_or_default(),

@@ -19,6 +19,7 @@ pub mod parts;
 pub mod people;
 pub mod pieces;
 pub mod register;
+pub mod report;
 pub mod result;
 pub mod ribbon;
 pub mod round;

@@ -84,6 +84,8 @@ routes! {
     POST "/children/{code}/move" TEAM => pages::placing::move_child;
     GET "/children/{code}/leave" FIELD => pages::placing::show_leave;
     POST "/children/{code}/leave" FIELD => pages::placing::leave;
+    GET "/reports" FIGURES => pages::report::show;
+    GET "/reports/{month}/{file}" FIGURES => pages::report::file;
     GET "/people" OFFICE => pages::people::list;
     GET "/people/new" OFFICE => pages::people::new;
     POST "/people/new" OFFICE => pages::people::add;

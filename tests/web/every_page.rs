@@ -38,7 +38,8 @@ fn addresses(role: Role, code: &str, seq: &str) -> Vec<String> {
 fn no_words(text: &str) -> bool {
     const NAMES: [&str; 10] = ["Ulopi", "Mbiro Hill", "Mireni", "Tamsi", "Olani", "Hembo", "Bemu", "Teveli", "English", "Français"];
     let text = text.trim_matches(|c: char| !c.is_alphabetic());
-    NAMES.contains(&text) || default_protocol().foods.iter().any(|food| food.name("en") == text)
+    // A file is called the same in every language.
+    text.ends_with(".csv") || NAMES.contains(&text) || default_protocol().foods.iter().any(|food| food.name("en") == text)
 }
 
 #[actix_web::test]

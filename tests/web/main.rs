@@ -6,6 +6,7 @@ mod checks;
 mod children;
 mod desk;
 mod every_page;
+mod exports;
 mod families;
 mod harness;
 mod office;

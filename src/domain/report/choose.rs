@@ -41,7 +41,7 @@ pub fn seen<'a>(visits: &'a [ReportVisit], month: Month, bands: &[Band]) -> Vec<
     of_child
         .into_values()
         .filter_map(|mut visits| {
-            visits.sort_by_key(|visit| std::cmp::Reverse((visit.on, visit.id)));
+            visits.sort_by_key(|visit| std::cmp::Reverse((visit.on, visit.entry)));
             let band = band_of(bands, visits[0].months())?;
             let area = visits[0].area;
             visits.retain(|visit| band_of(bands, visit.months()) == Some(band) && visit.area == area);

@@ -1,5 +1,8 @@
 //! Counts in a table with all its totals, and the equations between them. It knows positions and measures by number only.
 
+use std::collections::BTreeSet;
+
+use crate::report::alike::Alike;
 use crate::report::suppress::{Kind, System};
 
 /// Counts by some splits (area, sex, age band …), each with a level for the total behind its own levels.
@@ -9,6 +12,7 @@ pub struct Cube {
     sizes: Vec<usize>,
     measures: usize,
     counts: Vec<u64>,
+    kinds: BTreeSet<Vec<usize>>,
 }
 
 /// What is left of a whole when its known parts are taken away.
@@ -60,7 +64,7 @@ impl Cube {
     #[must_use]
     pub fn new(sizes: &[usize], measures: usize) -> Self {
         let positions: usize = sizes.iter().map(|size| size + 1).product();
-        Self { sizes: sizes.to_vec(), measures, counts: vec![0; positions * measures] }
+        Self { sizes: sizes.to_vec(), measures, counts: vec![0; positions * measures], kinds: BTreeSet::new() }
     }
 
     /// The level of the total in this split.
@@ -89,6 +93,14 @@ impl Cube {
         }
     }
 
+    /// Counts a child once in each of these measures.
+    pub fn add_child(&mut self, levels: &[Option<usize>], mut measures: Vec<usize>) {
+        measures.sort_unstable();
+        measures.dedup();
+        measures.iter().for_each(|measure| self.add(levels, *measure, 1));
+        self.kinds.insert(measures);
+    }
+
     /// Every position in order: the last split runs fastest, its total last.
     #[must_use]
     pub fn positions(&self) -> Vec<Vec<usize>> {
@@ -113,13 +125,21 @@ impl Cube {
     }
 
     /// The counts and everything that a reader knows of them. Figures stand in the order of [`Cube::place`]; what relations
-    /// leave over follows. `unprinted` are measures that everybody can work out but nobody prints.
+    /// leave over follows. `unprinted` are measures that everybody can work out but nobody prints; `impossible` says where nobody
+    /// can be counted in a measure, which everybody knows.
     #[must_use]
-    pub fn system(&self, relations: &[Relation], unprinted: &[usize]) -> System {
-        let mut system = System::default();
-        for (place, count) in self.counts.iter().enumerate() {
-            let kind = if unprinted.contains(&(place % self.measures)) { Kind::Slack } else { Kind::Printed };
-            system.figure(*count, kind);
+    pub fn system(&self, relations: &[Relation], unprinted: &[usize], impossible: &dyn Fn(&[usize], usize) -> bool) -> System {
+        let alike = Alike { sizes: self.sizes.clone(), measures: self.measures, kinds: self.kinds.clone() };
+        let mut system = System { alike, ..System::default() };
+        for position in self.positions() {
+            for measure in 0..self.measures {
+                let kind = match (unprinted.contains(&measure), impossible(&position, measure)) {
+                    (true, _) => Kind::Slack,
+                    (false, true) => Kind::Known,
+                    (false, false) => Kind::Printed,
+                };
+                system.figure(self.count(&position, measure), kind);
+            }
         }
         for position in self.positions() {
             for (split, size) in self.sizes.iter().enumerate() {
@@ -161,6 +181,12 @@ impl Cube {
     }
 }
 
+/// Nowhere is anything impossible.
+#[must_use]
+pub const fn everywhere(_: &[usize], _: usize) -> bool {
+    false
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -183,7 +209,7 @@ mod tests {
             cube.add(&[Some(area), Some(sex)], 0, n);
             cube.add(&[Some(area), Some(sex)], 1, den);
         }
-        let system = cube.system(&[Relation::within(1, &[0], Rest::Guarded)], &[]);
+        let system = cube.system(&[Relation::within(1, &[0], Rest::Guarded)], &[], &everywhere);
         assert!(system.broken().is_empty());
         // 12 positions with a relation each; 4 + 3 totals over areas and sexes for each of 2 measures.
         assert_eq!(system.equations.len(), 12 + (3 + 4) * 2);

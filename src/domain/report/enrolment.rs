@@ -7,7 +7,7 @@ use crate::calendar::{Month, add_days, completed_months};
 use crate::child::ChildStatus;
 use crate::ids::AreaId;
 use crate::report::csv_table::{ALL, Cell, Release, Table};
-use crate::report::cube::{Cube, Relation, Rest};
+use crate::report::cube::{Cube, Relation, Rest, everywhere};
 use crate::report::layout::{Areas, ENROLMENT_BANDS, band_code, band_of, sex_code, sex_level};
 use crate::report::rows::{ReportChild, ReportFollowUp};
 use crate::report::suppress::{Kind, Reason, Threshold, withhold};
@@ -123,7 +123,7 @@ pub fn enrolment(
         Relation::within(END, &[LBW], Rest::Guarded),
         Relation::within(END, &[NO_VISIT], Rest::Guarded),
     ];
-    let mut system = cube.system(&relations, &[]);
+    let mut system = cube.system(&relations, &[], &everywhere);
     // The reasons add up to those who left: one set of equations, or one file would give the other away.
     let everybody = [areas.len(), 2, ENROLMENT_BANDS.len()];
     let places: Vec<usize> = reasons.iter().map(|count| system.figure(*count, Kind::Printed)).collect();

@@ -42,27 +42,29 @@ pub fn feeding(release: &Release, areas: &Areas, threshold: Threshold, children:
     for child in seen(visits, release.month, FEEDING_BANDS) {
         let last = child.last();
         let levels = [areas.level(last.area), Some(sex_level(last.sex)), Some(child.band)];
-        cube.add(&levels, visited(), 1);
+        let mut counted = vec![visited()];
         for indicator in Indicator::ALL.iter().filter(|indicator| !indicator.is_of_registration()) {
             let (judged, earlier) = of_visits(*indicator, &child);
-            count(&mut cube, &levels, *indicator, judged, earlier);
+            counted.extend(measures_of(*indicator, judged, earlier));
         }
+        cube.add_child(&levels, counted);
     }
     for child in children.iter().filter(|child| release.month.contains(child.registered_on)) {
         let months = completed_months(child.born, child.registered_on).unwrap_or(0);
         let Some(band) = band_of(FEEDING_BANDS, months) else { continue };
         let area = child.place_on(child.registered_on).and_then(|place| areas.level(place.area));
         let levels = [area, Some(sex_level(child.sex)), Some(band)];
-        cube.add(&levels, registered(), 1);
+        let mut counted = vec![registered()];
         for indicator in Indicator::ALL.iter().filter(|indicator| indicator.is_of_registration()) {
-            count(&mut cube, &levels, *indicator, of_registration(*indicator, child), false);
+            counted.extend(measures_of(*indicator, of_registration(*indicator, child), false));
         }
+        cube.add_child(&levels, counted);
     }
-    let verdict = withhold(&cube.system(&relations(), &[visited(), registered()]), threshold);
+    let verdict = withhold(&cube.system(&relations(), &[visited(), registered()], &foreign), threshold);
     let mut table = Table::new("feeding", COLUMNS);
     for position in cube.positions() {
         for indicator in Indicator::ALL {
-            if position[BAND] < FEEDING_BANDS.len() && !bands_of(*indicator).contains(&position[BAND]) {
+            if foreign(&position, measure(*indicator, N)) {
                 continue;
             }
             let shown = |which: usize| {
@@ -80,27 +82,30 @@ pub fn feeding(release: &Release, areas: &Areas, threshold: Threshold, children:
     table
 }
 
-fn count(cube: &mut Cube, levels: &[Option<usize>], indicator: Indicator, judged: Judged, earlier: bool) {
-    let mut add = |which| cube.add(levels, measure(indicator, which), 1);
-    match judged {
-        Judged::NotEligible => {}
-        Judged::Missing => add(MISSING),
-        Judged::Known(holds) => {
-            add(DEN);
-            if holds {
-                add(N);
-            }
-            if earlier {
-                add(EARLIER);
-            }
-        }
-    }
+/// The counts of an indicator that a child stands in.
+fn measures_of(indicator: Indicator, judged: Judged, earlier: bool) -> Vec<usize> {
+    let counts: &[usize] = match (judged, earlier) {
+        (Judged::NotEligible, _) => &[],
+        (Judged::Missing, _) => &[MISSING],
+        (Judged::Known(true), true) => &[DEN, N, EARLIER],
+        (Judged::Known(true), false) => &[DEN, N],
+        (Judged::Known(false), true) => &[DEN, EARLIER],
+        (Judged::Known(false), false) => &[DEN],
+    };
+    counts.iter().map(|which| measure(indicator, *which)).collect()
 }
 
 /// The bands in which an indicator can count anybody.
 fn bands_of(indicator: Indicator) -> Vec<usize> {
     let (from, to) = indicator.months();
     (0..FEEDING_BANDS.len()).filter(|at| FEEDING_BANDS[*at].from <= to && from < FEEDING_BANDS[*at].to).collect()
+}
+
+/// Whether nobody at this place can be counted in a measure, by age; nor is an answer at registration ever taken from a visit.
+fn foreign(position: &[usize], measure: usize) -> bool {
+    let Some(indicator) = Indicator::ALL.get(measure / PER) else { return false };
+    let by_age = position[BAND] < FEEDING_BANDS.len() && !bands_of(*indicator).contains(&position[BAND]);
+    by_age || (indicator.is_of_registration() && measure % PER == EARLIER)
 }
 
 /// What everybody who knows the definitions knows to hold between the rows.

@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 
 use crate::calendar::{add_days, days_between};
 use crate::report::csv_table::{ALL, Cell, Release, Table};
-use crate::report::cube::{Cube, Relation, Rest};
+use crate::report::cube::{Cube, Relation, Rest, everywhere};
 use crate::report::layout::Areas;
 use crate::report::rows::ReportFollowUp;
 use crate::report::suppress::{Reason, Threshold, withhold};
@@ -70,7 +70,7 @@ pub fn followups(release: &Release, areas: &Areas, threshold: Threshold, follow_
         cube.add(&levels, fate(f, last), 1);
     }
     let parts: Vec<usize> = (ON_TIME..=OTHER).collect();
-    let verdict = withhold(&cube.system(&[Relation::equal(&[OPENED], &parts)], &[]), threshold);
+    let verdict = withhold(&cube.system(&[Relation::equal(&[OPENED], &parts)], &[], &everywhere), threshold);
     let mut table =
         Table::new("followups", &[&["rule", "class"], MEASURES, &["median_days_to_check", "coverage_pct", "timely_pct"]].concat());
     for position in cube.positions() {
@@ -123,7 +123,7 @@ pub fn stock(release: &Release, areas: &Areas, threshold: Threshold, follow_ups:
         cube.add(&levels, 0, 1);
         cube.add(&levels, late, 1);
     }
-    let verdict = withhold(&cube.system(&[Relation::equal(&[0], &[1, 2, 3, 4, 5])], &[]), threshold);
+    let verdict = withhold(&cube.system(&[Relation::equal(&[0], &[1, 2, 3, 4, 5])], &[], &everywhere), threshold);
     let mut table = Table::new("followups_stock", &[&["class"], STOCK].concat());
     for position in cube.positions() {
         let mut cells = vec![Cell::text(Class::ALL.get(position[1]).map_or(ALL, |class| class.code()))];
@@ -155,7 +155,7 @@ pub fn referrals(release: &Release, areas: &Areas, threshold: Threshold, follow_
         // Whoever reached care that day has an outcome within the week.
         Relation::within(2, &[1], Rest::Guarded),
     ];
-    let verdict = withhold(&cube.system(&relations, &[]), threshold);
+    let verdict = withhold(&cube.system(&relations, &[], &everywhere), threshold);
     let mut table = Table::new("referrals", REFERRALS);
     for position in cube.positions() {
         let cells = (0..REFERRALS.len()).map(|m| Cell::shown(cube.count(&position, m), verdict[cube.place(&position, m)])).collect();

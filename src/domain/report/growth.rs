@@ -47,22 +47,24 @@ pub fn growth(release: &Release, areas: &Areas, threshold: Threshold, visits: &[
     for child in seen(visits, release.month, GROWTH_BANDS) {
         let last = child.last();
         let levels = [areas.level(last.area), Some(sex_level(last.sex)), Some(child.band)];
-        for measure in measures_of(&child) {
-            cube.add(&levels, measure, 1);
-        }
+        cube.add_child(&levels, measures_of(&child));
     }
-    let verdict = withhold(&cube.system(&relations(), &[]), threshold);
+    let verdict = withhold(&cube.system(&relations(), &[], &foreign), threshold);
     let mut table = Table::new("growth", &[&["sex", "age_band_at_visit"], MEASURES].concat());
     for position in cube.positions() {
         let mut cells = vec![Cell::text(sex_code(position[SEX])), Cell::text(band_code(GROWTH_BANDS, position[BAND]))];
         cells.extend((0..MEASURES.len()).map(|m| {
-            let foreign = (ONLY_FROM_6.contains(&m) && UNDER_6_MONTHS.contains(&position[BAND]))
-                || (ONLY_UNDER_6.contains(&m) && FROM_6_MONTHS.contains(&position[BAND]));
-            if foreign { Cell::Empty } else { Cell::shown(cube.count(&position, m), verdict[cube.place(&position, m)]) }
+            if foreign(&position, m) { Cell::Empty } else { Cell::shown(cube.count(&position, m), verdict[cube.place(&position, m)]) }
         }));
         table.push(release, areas.code(position[0]), cells);
     }
     table
+}
+
+/// Whether nobody at this place can be counted in a measure, by age.
+fn foreign(position: &[usize], measure: usize) -> bool {
+    (ONLY_FROM_6.contains(&measure) && UNDER_6_MONTHS.contains(&position[BAND]))
+        || (ONLY_UNDER_6.contains(&measure) && FROM_6_MONTHS.contains(&position[BAND]))
 }
 
 /// A weight-based state: swelling, or a z-score in hundredths.

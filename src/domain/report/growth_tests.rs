@@ -143,5 +143,5 @@ fn what_the_relations_say_holds_whatever_was_found() {
             cube.add(&[Areas::new(&villages()).level(last.area), Some(sex_level(last.sex)), Some(child.band)], measure, 1);
         }
     }
-    assert!(cube.system(&relations(), &[]).broken().is_empty());
+    assert!(cube.system(&relations(), &[], &foreign).broken().is_empty());
 }

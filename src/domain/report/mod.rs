@@ -18,6 +18,7 @@ macro_rules! measures {
 }
 pub(crate) use measures;
 
+pub mod alike;
 pub mod checks;
 pub mod choose;
 pub mod csv_table;
@@ -29,6 +30,7 @@ pub mod growth;
 pub mod indicator;
 pub mod layout;
 pub mod month;
+pub mod pair;
 pub mod rows;
 #[cfg(test)]
 pub(crate) mod sample;

@@ -44,6 +44,8 @@ pub struct ReportChild {
     pub born: NaiveDate,
     /// Known to be born before 37 weeks (259 days) of pregnancy.
     pub preterm: bool,
+    /// Days by which growth age is corrected: 280 less the days of pregnancy, for those born early; else 0.
+    pub correction_days: u16,
     /// Known to be born with less than 2,500 g.
     pub low_birth_weight: bool,
     /// First day in the programme.
@@ -136,8 +138,10 @@ pub struct ReportAnswers {
 /// A contact as the reports see it. Deleted ones and earlier versions are not given.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct ReportVisit {
-    /// Key; never printed. Of two visits on a day the one with the greater key is the later.
+    /// Key; never printed.
     pub id: VisitId,
+    /// Order of entry: of two visits on a day the one entered later is the later.
+    pub entry: i64,
     /// The child.
     pub child: ChildId,
     /// Its sex.

@@ -43,6 +43,7 @@ pub(crate) fn child(id: u128, sex: Sex, born: &str, registered: &str, area: u128
         sex,
         born: d(born),
         preterm: false,
+        correction_days: 0,
         low_birth_weight: false,
         registered_on: d(registered),
         statuses: Vec::new(),
@@ -58,6 +59,7 @@ pub(crate) fn visit(id: u128, child: &ReportChild, on: &str) -> ReportVisit {
     let place = child.place_on(d(on)).expect("a place");
     ReportVisit {
         id: VisitId(id),
+        entry: i64::try_from(id).expect("small"),
         child: child.id,
         sex: child.sex,
         born: child.born,

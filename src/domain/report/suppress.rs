@@ -3,20 +3,23 @@
 //! A release is a set of whole, non-negative figures tied together by linear equations (a total equals its parts; those with an
 //! answer and those without make everybody). Figures of 1 to `threshold − 1` are withheld, and then as many neighbours as it
 //! takes that every withheld figure keeps at least `threshold` possible values for a reader who knows all that is printed, all
-//! the equations and that a nought is always shown. It knows nothing of children, areas or file formats.
+//! the equations and which withheld figures are not nought (a nought is shown, unless nothing else would protect a small one). It knows nothing of children, areas or file formats.
 //!
-//! How it proves its result: each withheld figure belongs to a *swing*, a set of withheld figures that can all be moved by +1 or
-//! −1 at once without breaking an equation. Moving k times for every k between two bounds gives as many different releases with
-//! the same printed figures, each possible. The threshold of 5 is common practice; other bodies ask for 10 or 11 (Washington
+//! How it proves its result: for each withheld figure it knows at least `threshold` releases with the same printed figures, all
+//! equations met and another value of that figure in each. They come from *swings*: sets of withheld figures that can all be
+//! moved by +1 or −1 at once without breaking an equation. The threshold of 5 is common practice; other bodies ask for 10 or 11 (Washington
 //! State Department of Health, small numbers standard, 2018: fewer than 10).
 
-use crate::report::swing::{Search, Swing};
+use crate::report::alike::Alike;
+use crate::report::swing::{Proof, Search};
 
 /// What a figure is to the reader.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {
     /// Printed unless withheld.
     Printed,
+    /// Known whatever is printed: a nought where nobody can be counted. Never withheld.
+    Known,
     /// Never printed, but what an equation leaves over: it only bounds the others.
     Slack,
     /// As `Slack`, and a small value of it must not come to light either (those of a group who are *not* counted).
@@ -39,6 +42,8 @@ pub struct System {
     pub figures: Vec<Figure>,
     /// Each equation as figures with their signs; the signed sum is 0.
     pub equations: Vec<Vec<(usize, i8)>>,
+    /// Children who are alike, where figures count children in a table.
+    pub alike: Alike,
 }
 
 impl System {
@@ -120,26 +125,34 @@ pub fn withhold(system: &System, threshold: Threshold) -> Vec<Option<Reason>> {
     decide(system, threshold).0
 }
 
-/// The decision, and the swings that prove it.
-fn decide(system: &System, threshold: Threshold) -> (Vec<Option<Reason>>, Vec<Swing>) {
+/// The decision, and the other releases that prove it.
+fn decide(system: &System, threshold: Threshold) -> (Vec<Option<Reason>>, Vec<Proof>) {
     let figures = &system.figures;
     let mut hidden: Vec<bool> = figures.iter().map(|f| f.kind == Kind::Printed && threshold.hides(f.value)).collect();
-    let targets: Vec<usize> =
-        (0..figures.len()).filter(|i| threshold.hides(figures[*i].value) && figures[*i].kind != Kind::Slack).collect();
+    let guarded = |f: &Figure| threshold.hides(f.value) && matches!(f.kind, Kind::Printed | Kind::GuardedSlack);
+    let mut targets: Vec<usize> = (0..figures.len()).filter(|i| guarded(&figures[*i])).collect();
     let mut search = Search::new(system, threshold.get());
-    let mut proof: Vec<Option<usize>> = vec![None; figures.len()];
-    let mut swings: Vec<Swing> = Vec::new();
+    let mut proven: Vec<Option<usize>> = vec![None; figures.len()];
+    let mut proofs: Vec<Proof> = Vec::new();
     let mut silenced = vec![false; figures.len()];
-    for target in targets {
-        if proof[target].is_some() || silenced[target] {
+    let mut next = 0;
+    while let Some(target) = targets.get(next).copied() {
+        next += 1;
+        if proven[target].is_some() || silenced[target] {
             continue;
         }
-        if let Some(swing) = search.cheapest(target, &hidden) {
-            for (figure, _) in &swing {
-                hidden[*figure] |= figures[*figure].kind == Kind::Printed;
-                proof[*figure].get_or_insert(swings.len());
+        if let Some(proof) = search.cheapest(target, &mut hidden) {
+            for member in &proof.members {
+                proven[*member].get_or_insert(proofs.len());
             }
-            swings.push(swing);
+            for (figure, _) in proof.releases.iter().flatten() {
+                if figures[*figure].kind == Kind::Printed && !hidden[*figure] {
+                    hidden[*figure] = true;
+                    // What is withheld for another's sake must keep as many values itself.
+                    targets.push(*figure);
+                }
+            }
+            proofs.push(proof);
         } else {
             // Nothing smaller helps: everything tied to the figure goes. All of it could be any multiple of what it is.
             for figure in search.tied_to(target) {
@@ -148,47 +161,42 @@ fn decide(system: &System, threshold: Threshold) -> (Vec<Option<Reason>>, Vec<Sw
             }
         }
     }
-    let small = labels(system, threshold, &hidden, &proof, &swings, &silenced);
+    let small = labels(system, threshold, &hidden, &proven, &proofs, &silenced);
     let reasons = (0..figures.len()).map(|i| match (hidden[i], small[i]) {
         (false, _) => None,
         (true, true) => Some(Reason::Small),
         (true, false) => Some(Reason::Linked),
     });
-    (reasons.collect(), swings)
+    (reasons.collect(), proofs)
 }
 
 /// Which withheld figures may be called small. The word says "1 to threshold − 1", so it is a bound that a reader can use: where
-/// it would leave any figure of the swing fewer values than the word itself leaves, the small ones are called linked instead.
+/// it would leave a figure fewer values than the word itself leaves, the small ones in the way are called linked instead.
 fn labels(
     system: &System,
     threshold: Threshold,
     hidden: &[bool],
-    proof: &[Option<usize>],
-    swings: &[Swing],
+    proven: &[Option<usize>],
+    proofs: &[Proof],
     silenced: &[bool],
 ) -> Vec<bool> {
     let figures = &system.figures;
     let mut small: Vec<bool> = (0..figures.len()).map(|i| hidden[i] && !silenced[i] && threshold.hides(figures[i].value)).collect();
-    let most = i128::from(threshold.get()) - 1;
+    let most = threshold.get() - 1;
     for figure in 0..figures.len() {
         let guarded = hidden[figure] || (figures[figure].kind == Kind::GuardedSlack && threshold.hides(figures[figure].value));
-        let Some(swing) = proof[figure].filter(|_| guarded).map(|index| &swings[index]) else { continue };
-        let (mut low, mut high) = (-i128::from(u64::MAX), i128::from(u64::MAX));
-        for (member, sign) in swing {
-            let value = i128::from(figures[*member].value);
-            let floor = i128::from(figures[*member].kind == Kind::Printed);
-            let ceiling = if small[*member] { most } else { i128::from(u64::MAX) };
-            let (down, up) = if *sign > 0 { (value - floor, ceiling - value) } else { (ceiling - value, value - floor) };
-            low = low.max(-down);
-            high = high.min(up);
-        }
-        if high - low + 1 < most {
-            for (member, _) in swing {
-                small[*member] = false;
-            }
+        let Some(proof) = proven[figure].filter(|_| guarded).map(|index| &proofs[index]) else { continue };
+        let in_the_way = |release: &Vec<(usize, i64)>| -> Vec<usize> {
+            let too_much = |(member, by): &&(usize, i64)| small[*member] && figures[*member].value.saturating_add_signed(*by) > most;
+            release.iter().filter(too_much).map(|(member, _)| *member).collect()
+        };
+        let mut obstacles: Vec<Vec<usize>> = proof.releases.iter().map(in_the_way).collect();
+        obstacles.sort_by_key(Vec::len);
+        for member in obstacles.into_iter().take(usize::try_from(most).unwrap_or(usize::MAX)).flatten() {
+            small[member] = false;
         }
     }
-    // A figure without a swing of its own was withheld with everything round it.
+    // A figure without a proof of its own was withheld with everything round it.
     small
 }
 

@@ -1,7 +1,7 @@
 //! Visits due and done by slot of the schedule, contacts beyond them. It knows no child and no measurement.
 
 use crate::report::csv_table::{ALL, Cell, Release, Table};
-use crate::report::cube::{Cube, Relation};
+use crate::report::cube::{Cube, Relation, everywhere};
 use crate::report::layout::Areas;
 use crate::report::rows::{ReportSlot, ReportVisit, SlotEnd};
 use crate::report::suppress::{Threshold, withhold};
@@ -56,8 +56,8 @@ pub fn visits(
             cube.add(&[area, at(visit.slot.as_deref().unwrap_or(OTHER))], EXTRA, 1);
         }
     }
-    let verdict = withhold(&cube.system(&[Relation::equal(&[DUE], &[ON_TIME, EARLY_LATE, SKIPPED, OVERDUE])], &[]), threshold);
-    let phone_verdict = withhold(&phone.system(&[], &[]), threshold);
+    let verdict = withhold(&cube.system(&[Relation::equal(&[DUE], &[ON_TIME, EARLY_LATE, SKIPPED, OVERDUE])], &[], &everywhere), threshold);
+    let phone_verdict = withhold(&phone.system(&[], &[], &everywhere), threshold);
     let mut table = Table::new("visits", &[&["slot"], MEASURES, &["phone_contacts", "coverage_pct", "timely_pct"]].concat());
     for position in cube.positions() {
         let all_slots = position[1] == cube.total(1);

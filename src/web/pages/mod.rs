@@ -10,6 +10,7 @@ pub mod password;
 pub mod people;
 pub mod placing;
 pub mod register;
+pub mod report;
 pub mod result;
 pub mod round;
 pub mod settings;

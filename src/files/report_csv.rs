@@ -1,0 +1,87 @@
+//! Writes a table of a release as CSV: UTF-8 without a mark, CRLF, quoted where needed, the same bytes every time.
+//! It counts nothing and withholds nothing; a withheld cell is empty here, its reason stands in the last column.
+
+use domain::report::csv_table::Cell;
+use domain::report::csv_table::Table;
+
+/// The bytes of a file.
+///
+/// # Errors
+/// What the writing failed of; rows of different length are refused.
+pub fn write(table: &Table) -> Result<Vec<u8>, csv::Error> {
+    let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
+    csv.write_record(&table.columns)?;
+    for row in &table.rows {
+        csv.write_record(row.iter().map(text))?;
+    }
+    csv.into_inner().map_err(|e| csv::Error::from(e.into_error()))
+}
+
+fn text(cell: &Cell) -> String {
+    match cell {
+        Cell::Text(text) => harmless(text),
+        Cell::Count(count) => count.to_string(),
+        Cell::Percent(tenths) => format!("{}.{}", tenths / 10, tenths % 10),
+        Cell::Date(day) => day.format("%Y-%m-%d").to_string(),
+        Cell::Instant(instant) => instant.format("%Y-%m-%dT%H:%M:%SZ").to_string(),
+        Cell::Withheld(_) | Cell::Empty => String::new(),
+    }
+}
+
+/// A text that a spreadsheet would take for a formula gets an apostrophe before it (OWASP, "CSV injection": cells that begin
+/// with = + - @, a tab or a line break; their full-width look-alikes from memory). Numbers are no texts and stay numbers.
+fn harmless(text: &str) -> String {
+    let risky = text.starts_with(['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠']);
+    if risky { format!("'{text}") } else { text.to_owned() }
+}
+
+#[cfg(test)]
+mod tests {
+    use domain::report::suppress::Reason;
+
+    use super::*;
+
+    fn table(cells: Vec<Cell>) -> Table {
+        Table { name: "growth", columns: vec!["area", "n", "pct", "at", "withheld"], rows: vec![cells] }
+    }
+
+    #[test]
+    fn each_kind_of_cell_has_its_form() {
+        let at = "2026-11-10T06:00:00".parse().expect("an instant");
+        let bytes = write(&table(vec![
+            Cell::text("Sanga \"Point\", lower"),
+            Cell::Count(12),
+            Cell::Percent(267),
+            Cell::Instant(at),
+            Cell::text("n:small;pct:small"),
+        ]))
+        .expect("written");
+        let text = String::from_utf8(bytes).expect("UTF-8");
+        assert_eq!(text, "area,n,pct,at,withheld\r\n\"Sanga \"\"Point\"\", lower\",12,26.7,2026-11-10T06:00:00Z,n:small;pct:small\r\n");
+    }
+
+    #[test]
+    fn a_withheld_cell_is_empty_and_never_a_word_in_a_column_of_numbers() {
+        let row =
+            vec![Cell::text("Ulopi"), Cell::Withheld(Reason::Small), Cell::Withheld(Reason::Small), Cell::Empty, Cell::text("n:small")];
+        let text = String::from_utf8(write(&table(row)).expect("written")).expect("UTF-8");
+        assert!(text.ends_with("\r\nUlopi,,,,n:small\r\n"), "{text:?}");
+    }
+
+    #[test]
+    fn no_text_becomes_a_formula() {
+        for bad in ["=1+1", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "\n=1", "＝1", "－1"] {
+            let cell = |text: &str| vec![Cell::text(text), Cell::Count(1), Cell::Empty, Cell::Empty, Cell::Empty];
+            let bytes = write(&table(cell(bad))).expect("written");
+            let mut read = csv::ReaderBuilder::new().from_reader(bytes.as_slice());
+            let record = read.records().next().expect("a row").expect("read");
+            assert_eq!(record.get(0), Some(format!("'{bad}").as_str()));
+        }
+    }
+
+    #[test]
+    fn twice_the_same_bytes() {
+        let one = table(vec![Cell::text("Ulopi"), Cell::Count(3), Cell::Percent(5), Cell::Empty, Cell::Empty]);
+        assert_eq!(write(&one).expect("written"), write(&one.clone()).expect("written"));
+    }
+}

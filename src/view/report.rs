@@ -1,0 +1,165 @@
+//! The report of a month: what was due and done, who is in the programme, growth, feeding, follow-ups, and the files.
+//! It shows cells as they were released and works out nothing but percentages of two shown counts.
+
+mod sections;
+#[cfg(test)]
+mod tests;
+
+use domain::calendar::Month;
+use domain::report::csv_table::Cell as Figure;
+use domain::report::csv_table::Table as Figures;
+use domain::report::suppress::Reason;
+use maud::Markup;
+use maud::html;
+
+use crate::args;
+use crate::i18n::Words;
+use crate::i18n::format;
+use crate::view::parts::Cell;
+use crate::view::parts::Select;
+use crate::view::parts::button;
+
+/// What the page shows.
+#[derive(Debug, Clone)]
+pub struct ReportPage<'a> {
+    /// The month.
+    pub month: Month,
+    /// Months that can be chosen.
+    pub months: Vec<Month>,
+    /// Code of the area chosen; empty: all of them.
+    pub area: String,
+    /// Areas that can be chosen: code and name.
+    pub areas: Vec<(String, String)>,
+    /// Until when the figures may change, in words.
+    pub provisional_until: Option<String>,
+    /// Counts below this are kept private.
+    pub threshold: u64,
+    /// The tables.
+    pub tables: &'a [Figures],
+}
+
+/// The code of a total.
+const ALL: &str = "all";
+
+impl ReportPage<'_> {
+    fn table(&self, name: &str) -> Option<&Figures> {
+        self.tables.iter().find(|table| table.name == name)
+    }
+
+    /// The area whose figures stand alone: the one chosen, or all.
+    fn place(&self) -> &str {
+        if self.area.is_empty() { ALL } else { &self.area }
+    }
+
+    /// The rows of tables by area: codes and names. Empty where only the whole programme is published.
+    fn places(&self) -> Vec<(&str, &str)> {
+        let published = |code: &str| self.table("visits").is_some_and(|table| table.find(&[("area", code)]).is_some());
+        self.areas
+            .iter()
+            .filter(|(code, _)| (self.area.is_empty() || self.area == *code) && published(code))
+            .map(|(code, name)| (code.as_str(), name.as_str()))
+            .collect()
+    }
+
+    /// A figure of a table's row; a row that is not there has none.
+    fn figure(&self, table: &str, row: &[(&str, &str)], column: &str) -> Figure {
+        let found = self.table(table).and_then(|table| table.find(row).and_then(|cells| table.cell(cells, column)));
+        found.cloned().unwrap_or(Figure::Empty)
+    }
+}
+
+/// A figure as shown: numbers in the language of the page, what is private hatched.
+fn shown(w: &Words, threshold: u64, figure: &Figure) -> Cell {
+    match figure {
+        Figure::Count(count) => Cell::number(&format::count(w, *count)),
+        Figure::Percent(tenths) => Cell::number(&format::number(w, f64::from(*tenths) / 10.0, 1)),
+        Figure::Withheld(Reason::Small) => Cell::kept(&w.say_with("report-small", args!["threshold" => threshold])),
+        Figure::Withheld(Reason::Linked) => Cell::kept(&w.say("report-linked")),
+        Figure::Withheld(Reason::Few) => Cell::kept(&w.say("report-few")),
+        Figure::Text(text) => Cell::text(text),
+        Figure::Date(day) => Cell::number(&format::day(w, *day)),
+        Figure::Instant(_) | Figure::Empty => Cell::number(""),
+    }
+}
+
+/// The page.
+#[must_use]
+pub fn page(w: &Words, p: &ReportPage<'_>) -> Markup {
+    html! {
+        h1 { (heading(w, p)) }
+        p.quiet { (under(w, p)) }
+        (sieve(w, p))
+        @if p.places().is_empty() && p.area.is_empty() { p { (w.say("report-few-areas")) } }
+        (sections::visits(w, p))
+        (sections::low_weight(w, p))
+        (sections::growth(w, p))
+        (kept(w, p))
+        div.people {
+            div { (sections::enrolment(w, p)) }
+            div { (sections::feeding(w, p)) }
+        }
+        (sections::follow_ups(w, p))
+        (files(w, p))
+        (cautions(w))
+    }
+}
+
+/// The answer first: how many of the visits due were done, if that may be said.
+fn heading(w: &Words, p: &ReportPage<'_>) -> String {
+    let month = format::month(w, p.month);
+    let row = [("area", p.place()), ("slot", ALL)];
+    let figure = |column| p.figure("visits", &row, column);
+    let done = figure("done_on_time").plus(&figure("done_early_late"));
+    match (done, figure("due")) {
+        (Figure::Count(done), Figure::Count(due)) => {
+            w.say_with("report-heading-done", args!["month" => month, "done" => format::count(w, done), "due" => format::count(w, due)])
+        }
+        _ => w.say_with("report-heading", args!["month" => month]),
+    }
+}
+
+fn under(w: &Words, p: &ReportPage<'_>) -> String {
+    let place = p.areas.iter().find(|(code, _)| *code == p.area).map_or_else(|| w.say("report-all-areas"), |(_, name)| name.clone());
+    match &p.provisional_until {
+        Some(date) => w.say_with("report-under-provisional", args!["place" => place, "date" => date]),
+        None => w.say_with("report-under", args!["place" => place]),
+    }
+}
+
+fn sieve(w: &Words, p: &ReportPage<'_>) -> Markup {
+    let months = p.months.iter().map(|month| (month.to_string(), format::month(w, *month)));
+    html! {
+        form.sieve method="get" action="/reports" aria-label=(w.say("report-sieve")) {
+            (Select::new("month", w.say("common-month")).options(months).value(p.month.to_string()))
+            (Select::new("area", w.say("report-area")).option("", w.say("report-all-areas")).options(p.areas.clone()).value(&p.area))
+            (button(&w.say("common-show"), true))
+        }
+    }
+}
+
+/// Why some figures are private.
+fn kept(w: &Words, p: &ReportPage<'_>) -> Markup {
+    html! { p.quiet { (w.say_with("report-kept", args!["most" => p.threshold - 1, "threshold" => p.threshold])) } }
+}
+
+fn files(w: &Words, p: &ReportPage<'_>) -> Markup {
+    html! {
+        h2 id="files" { (w.say_with("report-files", args!["month" => format::month(w, p.month)])) }
+        p { (w.say("report-files-what")) }
+        ul.plain {
+            @for table in p.tables {
+                li {
+                    a.link href={ "/reports/" (p.month) "/" (table.name) ".csv" } download { (table.name) ".csv" }
+                    " " span.quiet { (w.say(&format!("report-file-{}", table.name.replace('_', "-")))) }
+                }
+            }
+        }
+    }
+}
+
+fn cautions(w: &Words) -> Markup {
+    html! {
+        h2 { (w.say("report-cautions")) }
+        ul { @for caution in ["survey", "rounded", "late", "age", "missing", "definitions"] { li { (w.say(&format!("report-caution-{caution}"))) } } }
+    }
+}
