@@ -38,6 +38,7 @@ impl Alike {
         let corners = self.corners(&position);
         let mut kinds: Vec<&Vec<usize>> = self.kinds.iter().filter(|kind| self.moves(system, touching, kind, &position, target)).collect();
         kinds.sort_by_key(|kind| kind.len());
+        #[expect(clippy::type_complexity, reason = "three parts of one candidate, named where they are taken apart")]
         let mut best: Option<(u64, Vec<(usize, i8)>, (i128, i128))> = None;
         for kind in kinds.into_iter().take(KINDS_TRIED) {
             for corners in &corners {
