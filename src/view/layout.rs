@@ -114,7 +114,7 @@ pub fn page(shell: &Shell<'_>, body: Markup) -> Markup {
                 a.skip href="#main" { (w.say("common-skip")) }
                 (icons::sprite(&[&head, &reach, &body]))
                 (head)
-                @if shell.demo { div.signal { div { p { (w.say("common-demo")) } } } }
+                @if shell.demo { aside.signal aria-label=(w.say("common-demo-label")) { div { p { (w.say("common-demo")) } } } }
                 @if let Some(date) = shell.as_of { (as_of(shell, date)) }
                 (reach)
                 main id="main" tabindex="-1" {
@@ -142,7 +142,7 @@ fn as_of(shell: &Shell<'_>, date: NaiveDate) -> Markup {
     let w = shell.w;
     let today = without_as_of(shell.path);
     html! {
-        div.signal { div {
+        aside.signal aria-label=(w.say("common-as-of-label")) { div {
             p { (w.say_with("common-as-of", args!["date" => format::day_and_year(w, date)])) }
             a href=(today) { (w.say("common-as-of-leave")) }
         } }

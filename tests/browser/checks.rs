@@ -7,10 +7,11 @@ use browser_tests::look;
 use browser_tests::page::Person;
 use browser_tests::page::Seen;
 use browser_tests::site::Site;
+use browser_tests::site::built_in;
 
 #[tokio::test]
 async fn planted_defects_are_found_and_a_good_page_has_none() {
-    let site = Site::serve(async |_, _| {});
+    let site = Site::serve(built_in);
     let driver = Driver::start();
     let person = Person::new(driver.window().await, &site.base, "checks", &Rc::default()).await;
     person.open("/sign-in").await;

@@ -124,6 +124,14 @@ pub async fn pictures(window: &WebDriver, name: &str) {
     window.screenshot(&folder.join(format!("{name}-first-{PHONE}.png"))).await.expect("a picture");
 }
 
+/// Takes away the pictures of an earlier run of this walk: its pages may have had other numbers.
+pub fn forget_pictures(walk: &str) {
+    let Ok(folder) = std::fs::read_dir(target().join("screens")) else { return };
+    for picture in folder.flatten().filter(|picture| picture.file_name().to_string_lossy().starts_with(&format!("{walk}-"))) {
+        let _ = std::fs::remove_file(picture.path());
+    }
+}
+
 fn target() -> PathBuf {
     PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("../../target")
 }

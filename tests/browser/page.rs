@@ -3,6 +3,10 @@
 
 use std::cell::Cell;
 use std::cell::RefCell;
+use std::collections::BTreeSet;
+use std::io::Read;
+use std::io::Write;
+use std::net::TcpStream;
 use std::rc::Rc;
 use std::time::Duration;
 use std::time::Instant;
@@ -15,6 +19,13 @@ use crate::look;
 
 /// A page that takes longer is broken.
 const PATIENCE: Duration = Duration::from_secs(20);
+
+/// Addresses of the page's own links.
+const LINKS: &str = "const own = [...document.querySelectorAll('a[href]')].filter(a => a.origin === location.origin && !a.hash);
+    return [...new Set(own.map(a => a.pathname + a.search))];";
+
+/// Addresses of the files that the page offers to keep.
+const FILES: &str = "return [...document.querySelectorAll('a[download]')].map(a => a.pathname + a.search);";
 
 /// What a walk has seen so far, over all its people.
 #[derive(Debug, Default)]
@@ -42,13 +53,14 @@ pub struct Person {
     walk: &'static str,
     axe: Rc<str>,
     seen: Rc<Seen>,
+    followed: RefCell<BTreeSet<String>>,
 }
 
 impl Person {
     /// Somebody at a window of this site; pictures are named after the walk.
     pub async fn new(window: WebDriver, base: &str, walk: &'static str, seen: &Rc<Seen>) -> Self {
         look::PHONE.put_on(&window).await;
-        Self { window, base: base.to_owned(), walk, axe: look::axe_source().into(), seen: Rc::clone(seen) }
+        Self { window, base: base.to_owned(), walk, axe: look::axe_source().into(), seen: Rc::clone(seen), followed: RefCell::default() }
     }
 
     /// Opens an address of the site.
@@ -65,10 +77,58 @@ impl Person {
         let number = self.seen.count.get() + 1;
         self.seen.count.set(number);
         let path = self.path().await;
-        for fault in look::faults(&self.window, &self.axe).await {
+        let dead = self.dead_links().await;
+        for fault in look::faults(&self.window, &self.axe).await.into_iter().chain(dead) {
             self.seen.faults.borrow_mut().push(format!("{name} ({path}), {fault}"));
         }
         look::pictures(&self.window, &format!("{}-{number:02}-{name}", self.walk)).await;
+        self
+    }
+
+    /// Links of the page that lead to nothing for this person; each address is asked once a walk and person.
+    async fn dead_links(&self) -> Vec<String> {
+        let links = self.window.execute(LINKS, Vec::new()).await.expect("links read");
+        let links: Vec<String> = links.convert().expect("addresses");
+        let fresh: Vec<String> = links.into_iter().filter(|path| self.followed.borrow_mut().insert(path.clone())).collect();
+        let cookies = self.cookies().await;
+        let status = |path: &str| answer_of(self.host(), path, &cookies).map_or(0, |(status, _)| status);
+        let asked = fresh.iter().map(|path| (path, status(path)));
+        asked
+            .filter(|(_, status)| !(200..400).contains(status))
+            .map(|(path, status)| format!("the link to {path} answers {status}"))
+            .collect()
+    }
+
+    /// The files that the page offers to keep, each with its text.
+    ///
+    /// # Panics
+    /// When one cannot be had.
+    pub async fn files(&self) -> Vec<(String, String)> {
+        let links = self.window.execute(FILES, Vec::new()).await.expect("links read");
+        let links: Vec<String> = links.convert().expect("addresses");
+        let cookies = self.cookies().await;
+        let file = |path: String| match answer_of(self.host(), &path, &cookies) {
+            Some((200, text)) => (path, text),
+            other => panic!("{path} is no file: {other:?}"),
+        };
+        links.into_iter().map(file).collect()
+    }
+
+    async fn cookies(&self) -> String {
+        let cookies = self.window.get_all_cookies().await.expect("cookies");
+        cookies.iter().map(|c| format!("{}={}", c.name, c.value)).collect::<Vec<_>>().join("; ")
+    }
+
+    fn host(&self) -> &str {
+        self.base.trim_start_matches("http://")
+    }
+
+    /// Follows the first link that matches.
+    pub async fn follow_first(&self, css: &str) -> &Self {
+        match self.window.find(By::Css(css)).await {
+            Ok(link) => self.leave_by(&link, css).await,
+            Err(_) => self.stuck(&format!("no link {css}")).await,
+        }
         self
     }
 
@@ -228,11 +288,11 @@ impl Person {
 
     /// Clicks what leads to another page, and waits until that is there.
     async fn leave_by(&self, element: &WebElement, words: &str) {
-        self.window.execute("window.left = true", Vec::new()).await.expect("marked");
+        self.window.execute("window.walkedAwayFrom = true", Vec::new()).await.expect("marked");
         self.click(element, words).await;
         let begun = Instant::now();
         while begun.elapsed() < PATIENCE {
-            let arrived = self.window.execute("return !window.left && document.readyState === 'complete'", Vec::new()).await;
+            let arrived = self.window.execute("return !window.walkedAwayFrom && document.readyState === 'complete'", Vec::new()).await;
             if arrived.is_ok_and(|answer| answer.convert().unwrap_or(false)) {
                 return;
             }
@@ -252,4 +312,17 @@ impl Person {
 /// A text for an XPath.
 fn quoted(text: &str) -> String {
     if text.contains('"') { format!("'{text}'") } else { format!("\"{text}\"") }
+}
+
+/// What a site answers to a plain request of whoever has these cookies: status and text. Not asked through the page: its own policy
+/// lets nothing in it ask.
+fn answer_of(host: &str, path: &str, cookies: &str) -> Option<(u16, String)> {
+    let mut asking = TcpStream::connect(host).ok()?;
+    let _ = asking.set_read_timeout(Some(PATIENCE));
+    write!(asking, "GET {path} HTTP/1.0\r\nHost: {host}\r\nCookie: {cookies}\r\n\r\n").ok()?;
+    let mut answer = Vec::new();
+    asking.read_to_end(&mut answer).ok()?;
+    let answer = String::from_utf8_lossy(&answer);
+    let (head, body) = answer.split_once("\r\n\r\n")?;
+    Some((head.split_whitespace().nth(1)?.parse().ok()?, body.to_owned()))
 }

@@ -4,9 +4,11 @@ use std::path::PathBuf;
 use std::sync::Arc;
 use std::sync::mpsc;
 
+use domain::protocol::Protocols;
 use spoonround::clock::Clock;
 use spoonround::clock::FixedClock;
 use spoonround::config::Config;
+use spoonround::service::protocols;
 use spoonround::store::Db;
 use spoonround::web::secret::Secret;
 use spoonround::web::server;
@@ -24,13 +26,13 @@ pub struct Site {
 }
 
 impl Site {
-    /// Serves a database that `fill` has prepared, a migrated one.
+    /// Serves a database that `fill` has prepared, a migrated one, by the protocols it answers.
     ///
     /// # Panics
     /// When it cannot be served.
     pub fn serve<F>(fill: F) -> Self
     where
-        F: AsyncFnOnce(&Db, &dyn Clock) + Send + 'static,
+        F: AsyncFnOnce(&Db, &dyn Clock) -> Protocols + Send + 'static,
     {
         let folder = tempfile::tempdir().expect("a temporary folder");
         let file: PathBuf = folder.path().join("walk.db");
@@ -40,8 +42,7 @@ impl Site {
                 let clock: Arc<dyn Clock> = Arc::new(FixedClock::noon(TODAY.parse().expect("a date")));
                 let db = Db::open(&file.to_string_lossy()).await.expect("a new database");
                 db.migrate().await.expect("a new schema");
-                fill(&db, &*clock).await;
-                let protocols = spoonround::service::protocols::adopt(&db, None, clock.now()).await.expect("the built-in protocol");
+                let protocols = fill(&db, &*clock).await;
                 let secret = Secret::random().expect("randomness");
                 let app = App::new(db, clock, secret, protocols, &Config::default()).await.expect("an app");
                 let (running, address) =
@@ -53,4 +54,12 @@ impl Site {
         let base = told.recv().expect("the site is served; the message above says why not");
         Self { base, _folder: folder }
     }
+}
+
+/// The protocol of the program, adopted.
+///
+/// # Panics
+/// When the database refuses.
+pub async fn built_in(db: &Db, clock: &dyn Clock) -> Protocols {
+    protocols::adopt(db, None, clock.now()).await.expect("the built-in protocol")
 }

@@ -1,12 +1,14 @@
-//! The main job from end to end, by three people, in a browser without script: from an empty database to a child in other hands. Every page on the way is looked at (`look`), which checks it and leaves pictures.
+//! The main job from end to end, by four people, in a browser without script: from an empty database to a child in other hands. Every page on the way is looked at (`look`), which checks it and leaves pictures.
 
 use std::rc::Rc;
 use std::sync::mpsc;
 
 use browser_tests::driver::Driver;
+use browser_tests::look;
 use browser_tests::page::Person;
 use browser_tests::page::Seen;
 use browser_tests::site::Site;
+use browser_tests::site::built_in;
 use domain::role::Role;
 use spoonround::service::first_user;
 
@@ -19,6 +21,7 @@ fn empty_programme() -> (Site, String) {
         let today = browser_tests::site::TODAY.parse().expect("a date");
         let code = first_user::add(db, clock.now(), today, "Teveli Ndora", "teveli", Role::Administrator).await;
         tell.send(code.expect("an administrator").to_string()).expect("the test waits");
+        built_in(db, clock).await
     });
     let code = told.recv().expect("a code");
     (site, code)
@@ -46,18 +49,20 @@ async fn add_person(admin: &Person, full_name: &str, sign_in: &str, role: Role, 
 }
 
 #[tokio::test]
-async fn three_people_do_the_main_job() {
+async fn four_people_do_the_main_job() {
     let (site, admin_code) = empty_programme();
     let driver = Driver::start();
     let seen = Rc::new(Seen::default());
-    let (mireni_code, olani_code) = office(&site, &driver, &seen, &admin_code).await;
+    look::forget_pictures("walk");
+    let (mireni_code, olani_code, bemu_code) = office(&site, &driver, &seen, &admin_code).await;
     let child = worker(&site, &driver, &seen, &mireni_code).await;
     supervisor(&site, &driver, &seen, &olani_code, &child).await;
+    manager(&site, &driver, &seen, &bemu_code).await;
     seen.all_well(25);
 }
 
 /// Administrator: areas, people, settings.
-async fn office(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str) -> (String, String) {
+async fn office(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str) -> (String, String, String) {
     let admin = Person::new(driver.window().await, &site.base, "walk", seen).await;
     admin.open("/sign-in").await.look("sign-in").await;
     admin.write("name", "teveli").await.write("password", "wrong").await.press("Sign in").await;
@@ -76,13 +81,13 @@ async fn office(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str) -> (S
     admin.look("person-code").await;
     add_person(&admin, "Tamsi Veru", "tamsi", Role::Worker, &[]).await;
     let olani = add_person(&admin, "Olani Beku", "olani", Role::Supervisor, &["ulopi", "mbiro"]).await;
-    add_person(&admin, "Bemu Sari", "bemu", Role::Manager, &[]).await;
+    let bemu = add_person(&admin, "Bemu Sari", "bemu", Role::Manager, &[]).await;
     admin.follow("Handed over").await.open("/people").await.look("people").await;
     admin.follow("Mireni Kotu").await.look("person").await;
     admin.open("/people/new").await.press("Save").await.says("Not saved yet").await.look("person-fault").await;
     admin.open("/settings").await.write("emergency_number", "000").await.press("Save").await.look("settings").await;
     admin.press("Sign out").await;
-    (mireni, olani)
+    (mireni, olani, bemu)
 }
 
 /// Outreach worker: registers an infant, records visits, reads what to do, corrects.
@@ -100,6 +105,8 @@ async fn worker(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str) -> St
     worker.press("Save: this is right").await;
     let path = worker.path().await;
     let child = path.strip_prefix("/children/").unwrap_or_else(|| panic!("a child's page, not {path}")).to_owned();
+
+    worker.says("Start a visit").await.look("child-new").await;
 
     // A usual visit of last month, then today's with an arm that is too thin.
     worker.open(&format!("/children/{child}/visits/new")).await.look("visit-form").await;
@@ -124,6 +131,10 @@ async fn worker(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str) -> St
     worker.open(&format!("/children/{child}/emergency")).await.look("emergency").await;
 
     worker.open("/round").await.says("Sela").await.look("round").await;
+    worker.follow("Sela").await;
+    assert_eq!(worker.path().await, format!("/children/{child}"), "the row of a home opens the child");
+    worker.look("child").await;
+    worker.open("/find").await.write("q", "sel").await.press("Find").await.says("Sela").await.look("find").await;
     worker.open("/round").await.press("Français").await;
     assert_eq!(worker.language().await, "fr");
     worker.look("round-french").await.press("English").await;
@@ -150,4 +161,16 @@ async fn supervisor(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str, c
         .await;
     supervisor.says("Moved to Tamsi Veru").await;
     supervisor.press("Sign out").await;
+}
+
+/// Manager: the month and its files, never a child.
+async fn manager(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str) {
+    let manager = Person::new(driver.window().await, &site.base, "walk", seen).await;
+    first_sign_in(&manager, "bemu", code).await;
+    assert_eq!(manager.path().await, "/reports", "a manager begins with the month");
+    manager.does_not_say("Sela").await.look("month").await;
+    let files = manager.files().await;
+    assert!(files.iter().any(|(path, _)| path.ends_with("/visits.csv")), "{files:?}");
+    assert!(files.iter().all(|(_, text)| !text.contains("Sela") && !text.contains("Maruli")), "no file names a child or a mother");
+    manager.press("Sign out").await;
 }

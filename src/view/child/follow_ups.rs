@@ -30,8 +30,8 @@ pub struct OpenFollowUp<'a> {
     pub due_on: NaiveDate,
     /// Day on which the rule last fired.
     pub last_fired_on: NaiveDate,
-    /// Entry number of the visit that opened it.
-    pub opened_seq: i64,
+    /// Which of the child’s follow-ups of this rule, from 1 in the order they opened.
+    pub number: usize,
     /// The numbers it rests on.
     pub evidence: &'a Evidence,
 }
@@ -45,19 +45,19 @@ pub struct PastFollowUp<'a> {
     pub closed_on: NaiveDate,
     /// Why it closed.
     pub reason: CloseReason,
-    /// Entry number of the visit that opened it.
-    pub opened_seq: i64,
+    /// Which of the child’s follow-ups of this rule, from 1 in the order they opened.
+    pub number: usize,
     /// The numbers it rested on.
     pub evidence: &'a Evidence,
 }
 
 /// The page that explains a follow-up.
 pub fn why_path(page: &ChildPage<'_>, follow_up: &OpenFollowUp<'_>) -> String {
-    path(page, follow_up.rule, follow_up.opened_seq)
+    path(page, follow_up.rule, follow_up.number)
 }
 
-fn path(page: &ChildPage<'_>, rule: RuleId, seq: i64) -> String {
-    format!("/children/{}/why/{}/{seq}{}", page.who.code, rule.code(), page.query)
+fn path(page: &ChildPage<'_>, rule: RuleId, number: usize) -> String {
+    format!("/children/{}/why/{}/{number}{}", page.who.code, rule.code(), page.query)
 }
 
 /// The part of the page.
@@ -103,7 +103,7 @@ fn past(w: &Words, page: &ChildPage<'_>, follow_up: &PastFollowUp<'_>) -> Markup
         p { b { (codes::rule_name(w, follow_up.rule)) } " · " (w.say_with("child-closed-on", args!["day" => day, "reason" => codes::close_reason(w, follow_up.reason)])) }
         div.split {
             p.quiet { (explain(follow_up.rule, follow_up.evidence, w, page.food)) }
-            a.link href=(path(page, follow_up.rule, follow_up.opened_seq)) { (w.say("common-why")) span.vh { " " (codes::rule_name(w, follow_up.rule)) } }
+            a.link href=(path(page, follow_up.rule, follow_up.number)) { (w.say("common-why")) span.vh { " " (codes::rule_name(w, follow_up.rule)) } }
         }
     }
 }

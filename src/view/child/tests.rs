@@ -46,7 +46,7 @@ fn low() -> Evidence {
 }
 
 fn open<'a>(rule: RuleId, class: Class, due: &str, evidence: &'a Evidence) -> OpenFollowUp<'a> {
-    OpenFollowUp { rule, class, due_on: d(due), last_fired_on: d("2026-11-20"), opened_seq: 41, evidence }
+    OpenFollowUp { rule, class, due_on: d(due), last_fired_on: d("2026-11-20"), number: 41, evidence }
 }
 
 fn visit(seq: i64, on: &str, weight_g: u32, version: u32) -> VisitLine<'static> {
@@ -139,7 +139,7 @@ fn page<'a>(evidence: &'a [Evidence; 2]) -> ChildPage<'a> {
             rule: RuleId::MealsFew,
             closed_on: d("2026-08-01"),
             reason: CloseReason::ResolvedByVisit,
-            opened_seq: 7,
+            number: 7,
             evidence: &evidence[1],
         }],
         visits: vec![

@@ -8,11 +8,11 @@ use domain::calendar::add_months;
 use domain::calendar::completed_months;
 use domain::calendar::days_between;
 use domain::feeding::FoodState;
+use domain::follow_up::FollowUp;
 use domain::food::FoodCode;
 use domain::growth;
 use domain::growth::Indicator;
 use domain::ids::PersonId;
-use domain::ids::VisitId;
 use domain::protocol::Protocol;
 use domain::protocol::Stage;
 use domain::protocol::StageId;
@@ -48,8 +48,8 @@ pub fn page<'a>(
         .iter()
         .filter_map(|f| {
             let closed = f.closed?;
-            let opened_seq = seq_of(file, f.opened_by);
-            Some(view::PastFollowUp { rule: f.rule, closed_on: closed.on, reason: closed.reason, opened_seq, evidence: &f.evidence })
+            let number = number_of(file, f);
+            Some(view::PastFollowUp { rule: f.rule, closed_on: closed.on, reason: closed.reason, number, evidence: &f.evidence })
         })
         .collect();
     past.sort_by_key(|f| std::cmp::Reverse(f.closed_on));
@@ -72,7 +72,7 @@ pub fn page<'a>(
                 class: f.class,
                 due_on: f.due_on,
                 last_fired_on: f.last_fired_on,
-                opened_seq: seq_of(file, f.opened_by),
+                number: number_of(file, f),
                 evidence: &f.evidence,
             })
             .collect(),
@@ -83,8 +83,9 @@ pub fn page<'a>(
     }
 }
 
-fn seq_of(file: &ChildFile, visit: VisitId) -> i64 {
-    file.visits.iter().find(|record| record.visit.id == visit).map_or(0, |record| record.entry_seq)
+/// Which of the child's follow-ups of its rule, from 1 in the order they opened: as the address of its reasons counts them.
+fn number_of(file: &ChildFile, follow_up: &FollowUp) -> usize {
+    file.assessment.follow_ups.iter().filter(|f| f.rule == follow_up.rule).take_while(|f| !std::ptr::eq(*f, follow_up)).count() + 1
 }
 
 fn who<'a>(file: &'a ChildFile, signed: &Signed) -> view::Who<'a> {
