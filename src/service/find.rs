@@ -28,7 +28,7 @@ pub enum Found {
     Page {
         /// The children.
         rows: Vec<RoundRow>,
-        /// Reduced name and code of the last one, when there are more.
+        /// Name and code of the last one, when there are more.
         more: Option<(String, String)>,
     },
     /// Meant as a code, but with a slip.
@@ -56,6 +56,7 @@ pub async fn find(ctx: &Context, typed: &str, also_left: bool, after: Option<(&s
         name_key: Some(skeleton(typed)).filter(|key| key.chars().count() >= LEAST_SOUNDS),
         name: Some(folded(typed)).filter(|name| !name.is_empty()),
         also_left: also_left || code.is_ok(),
+        as_written: true,
     };
     let limit = u64::try_from(PAGE + 1).unwrap_or(u64::MAX);
     let mut rows = ctx.db.read(async |c| lists::find(c, scope, &sought, after, limit).await).await?;
@@ -66,7 +67,7 @@ pub async fn find(ctx: &Context, typed: &str, also_left: bool, after: Option<(&s
     }
     let more = (rows.len() > PAGE).then(|| {
         rows.truncate(PAGE);
-        rows.last().map(|row| (row.name_key.clone(), row.code.clone())).unwrap_or_default()
+        rows.last().map(|row| (row.name.clone(), row.code.clone())).unwrap_or_default()
     });
     Ok(Found::Page { rows, more })
 }

@@ -168,3 +168,42 @@ fn errand_of(row: &RoundRow, day: NaiveDate) -> Option<Errand> {
     let open = row.slot.filter(|slot| slot.opens <= day).map(|slot| VisitDue::Open { target: slot.target, until: slot.closes });
     Errand::of(follow_up, late.or(open))
 }
+
+#[cfg(test)]
+mod tests {
+    use domain::ids::AreaId;
+    use domain::ids::PersonId;
+
+    use super::*;
+    use crate::store::children;
+    use crate::store::counting::Counting;
+    use crate::store::summaries;
+    use crate::store::summaries::SlotDays;
+    use crate::store::summaries::SummaryRecord;
+    use crate::store::testing::TestDb;
+    use crate::store::testing::a_child;
+    use crate::store::testing::a_summary;
+    use crate::store::testing::day;
+    use crate::store::testing::two_families;
+
+    #[tokio::test]
+    async fn a_page_of_fifty_homes_takes_two_questions_and_an_empty_one_three() {
+        let test = TestDb::new().await;
+        two_families(&test.db).await.expect("two children");
+        let today = day("2026-11-25");
+        let scope = Scope::Worker { person: PersonId(1), today };
+        let questions = async || {
+            let counting = Counting::new(test.db.direct());
+            let round = of_today(&counting, scope, &Asked::default(), today).await.expect("readable");
+            (round.homes.len(), counting.sent())
+        };
+        assert_eq!(questions().await, (0, 3));
+        for n in 10..62 {
+            let child = a_child(n, AreaId(1), PersonId(1));
+            children::insert(test.db.direct(), &child).await.expect("registered");
+            let slot = Some(SlotDays { target: today, opens: today, closes: today });
+            summaries::upsert(test.db.direct(), &SummaryRecord { slot, ..a_summary(&child, "2026-11-25") }).await.expect("a line");
+        }
+        assert_eq!(questions().await, (PAGE, 2));
+    }
+}

@@ -234,10 +234,12 @@ pub struct Sought {
     pub name: Option<String>,
     /// Also children who left.
     pub also_left: bool,
+    /// In the order of names as written, not of reduced ones.
+    pub as_written: bool,
 }
 
-/// Children whose code begins so or whose reduced name holds this, by reduced name; all of them when nothing is sought.
-/// `after` is reduced name and code of the last line seen.
+/// Children whose code begins so or whose reduced name holds this, by reduced name, or as written; all of them when nothing is sought.
+/// `after` is the name in that order and the code of the last line seen.
 ///
 /// # Errors
 /// [`StoreError`].
@@ -249,7 +251,8 @@ pub async fn find(
     limit: u64,
 ) -> Result<Vec<RoundRow>, StoreError> {
     use child::Column as C;
-    let mut query = lines(scope).order_by_asc(C::NameKey).order_by_asc(C::Code);
+    let order = if sought.as_written { C::Name } else { C::NameKey };
+    let mut query = lines(scope).order_by_asc(order).order_by_asc(C::Code);
     if !sought.also_left {
         query = query.filter(C::Status.eq(ChildStatus::Active.code()));
     }
@@ -270,9 +273,9 @@ pub async fn find(
     if !matches.is_empty() {
         query = query.filter(matches);
     }
-    if let Some((name_key, code)) = after {
-        query = query
-            .filter(Condition::any().add(C::NameKey.gt(name_key)).add(Condition::all().add(C::NameKey.eq(name_key)).add(C::Code.gt(code))));
+    if let Some((name, code)) = after {
+        let further = Condition::all().add(order.eq(name)).add(C::Code.gt(code));
+        query = query.filter(Condition::any().add(order.gt(name)).add(further));
     }
     rows(c, query, limit).await
 }

@@ -8,6 +8,8 @@ pub mod areas;
 pub mod audit;
 pub mod children;
 mod codes;
+#[cfg(test)]
+pub mod counting;
 pub mod db;
 pub mod duplicates;
 mod entity;

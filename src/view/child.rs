@@ -17,6 +17,7 @@ use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
+use crate::view::layout::Nav;
 use crate::view::parts::Icon;
 use crate::view::parts::NoteWeight;
 use crate::view::parts::acts;
@@ -139,7 +140,11 @@ impl ChildPage<'_> {
 pub fn body(w: &Words, page: &ChildPage<'_>) -> Markup {
     html! {
         @if page.is_emergency() { (emergency(w, page)) }
-        (back(w, &format!("/round{}", page.query), &w.say("round-title")))
+        @if page.can_supervise {
+            (back(w, Nav::Find.path(), &w.say("common-nav-find")))
+        } @else {
+            (back(w, &format!("/round{}", page.query), &w.say("round-title")))
+        }
         @if page.is_emergency() { h2.name { (name(page.who.name)) } } @else { h1 { (name(page.who.name)) } }
         (who(w, page))
         (urgent(w, page))
@@ -153,7 +158,7 @@ pub fn body(w: &Words, page: &ChildPage<'_>) -> Markup {
             div {
                 (follow_ups::part(w, page))
                 (visits::part(w, page))
-                (supervising(w, page))
+                (placing(w, page))
             }
         }
     }
@@ -239,14 +244,16 @@ fn early_words(w: &Words, page: &ChildPage<'_>) -> String {
     if weeks == 0 { w.say("child-born-early") } else { w.say_with("child-corrected", args!["weeks" => weeks]) }
 }
 
-fn supervising(w: &Words, page: &ChildPage<'_>) -> Markup {
+/// Moving a child is for supervisors; that it left, whoever heard it writes down.
+fn placing(w: &Words, page: &ChildPage<'_>) -> Markup {
     let code = page.who.code;
+    let there = page.who.status == ChildStatus::Active;
     html! {
-        @if page.can_supervise {
-            h2 { (w.say("child-supervise")) }
+        @if page.can_supervise || there {
+            h2 { (w.say("child-place")) }
             ul.rows {
-                li { a.link href={ "/children/" (code) "/move" } { (w.say("child-move")) } }
-                @if page.who.status == ChildStatus::Active { li { a.link href={ "/children/" (code) "/leave" } { (w.say("child-leave")) } } }
+                @if page.can_supervise { li { a.link href={ "/children/" (code) "/move" } { (w.say("child-move")) } } }
+                @if there { li { a.link href={ "/children/" (code) "/leave" } { (w.say("child-leave")) } } }
             }
         }
     }

@@ -18,7 +18,7 @@ child-corrected = { $weeks ->
     }
 child-born-early = Born early. Ages are no longer corrected.
 child-iron-drops = Born small or early: ask the clinic about iron drops.
-child-supervise = For the supervisor
+child-place = Place in the programme
 child-move = Move to another worker or village
 child-leave = The child leaves the programme
 
@@ -92,6 +92,7 @@ child-not-tried = { $count ->
     }
 child-food-trying = Trying, taken { $taken } of { $of }
 child-food-refused = Refused, again from { $day }
+child-food-offer-again = Refused, time to offer it again
 child-food-rest = Refused often: that is fine, offer others
 child-food-hold = On hold since { $since }: { $worst }
 child-food-cleared = Allowed again on { $day }

@@ -18,7 +18,7 @@ child-corrected = { $weeks ->
     }
 child-born-early = Né tôt. Les âges ne sont plus corrigés.
 child-iron-drops = Né petit ou tôt : demandez au centre de santé s’il faut des gouttes de fer.
-child-supervise = Pour le superviseur
+child-place = Place dans le programme
 child-move = Confier à une autre personne ou un autre village
 child-leave = L’enfant quitte le programme
 
@@ -92,6 +92,7 @@ child-not-tried = { $count ->
     }
 child-food-trying = À l’essai, pris { $taken } fois sur { $of }
 child-food-refused = Refusé, de nouveau dès le { $day }
+child-food-offer-again = Refusé, à proposer de nouveau
 child-food-rest = Refusé souvent : ce n’est rien, proposez-en d’autres
 child-food-hold = En attente depuis le { $since } : { $worst }
 child-food-cleared = Permis de nouveau le { $day }

@@ -191,6 +191,7 @@ fn line(w: &Words, page: &ChildPage<'_>, food: &FoodLine) -> Markup {
         FoodStanding::Trying { taken } => ("trying", w.say_with("child-food-trying", args!["taken" => taken, "of" => TAKEN_OF])),
         FoodStanding::Accepted => ("accepted", codes::food_state(w, "accepted")),
         FoodStanding::Refused { rest: true, .. } => ("refused", w.say("child-food-rest")),
+        FoodStanding::Refused { retry_on, .. } if retry_on <= page.day => ("refused", w.say("child-food-offer-again")),
         FoodStanding::Refused { retry_on, .. } => ("refused", w.say_with("child-food-refused", args!["day" => near(retry_on)])),
         FoodStanding::OnHold { since, worst } => {
             let worst = w.say(match worst {

@@ -261,6 +261,8 @@ fn each_food_says_where_it_stands() {
             "Allowed again on 2 November"
         ]
     );
+    let past = shown(|page| page.day = d("2026-12-03"));
+    assert_eq!(texts(&past, ".foods .state")[2], "Refused, time to offer it again");
     assert!(texts(&shown(|page| page.foods.truncate(1)), "p.quiet").iter().all(|p| !p.contains("on hold")));
 }
 
@@ -282,10 +284,13 @@ fn the_stage_is_drawn_and_said_with_what_comes_next() {
 }
 
 #[test]
-fn supervisors_may_move_the_child_and_others_may_not() {
-    let links = |page: &Markup| hrefs(page).iter().filter(|h| h.ends_with("/move") || h.ends_with("/leave")).count();
-    assert_eq!(links(&shown(|_| ())), 0);
-    assert_eq!(links(&shown(|page| page.can_supervise = true)), 2);
+fn supervisors_may_move_the_child_and_all_may_write_that_it_left() {
+    let links = |page: &Markup, end: &str| hrefs(page).iter().filter(|h| h.ends_with(end)).count();
+    let (own, team) = (shown(|_| ()), shown(|page| page.can_supervise = true));
+    assert_eq!((links(&own, "/move"), links(&own, "/leave")), (0, 1));
+    assert_eq!((links(&team, "/move"), links(&team, "/leave")), (1, 1));
+    let gone = shown(|page| page.who.status = ChildStatus::Moved);
+    assert_eq!((links(&gone, "/leave"), texts(&gone, ".note:not(.stop) p").first().map(String::as_str)), (0, Some("family moved away")));
 }
 
 #[test]

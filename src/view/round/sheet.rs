@@ -53,7 +53,7 @@ pub fn arm_limit_mm(born: NaiveDate, day: NaiveDate) -> Option<u16> {
 #[must_use]
 pub fn body(w: &Words, page: &RoundPage<'_>, number: Option<&str>) -> Markup {
     html! {
-        (back(w, "/round", &w.say("round-title")))
+        (back(w, &page.print.replacen("/round/print", "/round", 1), &w.say("round-title")))
         h1 { (title(w, page)) }
         p.quiet.keyline { (w.say_with("sheet-lede", args!["count" => page.homes.len()])) " " (w.say("sheet-groups")) }
         p.noprint { (w.say("sheet-how")) }
