@@ -135,6 +135,18 @@ async fn a_past_day_is_worked_out_from_the_visits_up_to_it_and_stays_as_it_was()
 }
 
 #[actix_web::test]
+async fn a_past_day_does_not_know_when_a_child_was_seen_later() {
+    let site = Site::new().await;
+    let mut one = child(1, "Neruka", site.ulopi, site.mireni);
+    one.facts.registered_on = d("2026-08-25");
+    register(&site, &one, |plain| plain).await;
+    weigh(&site, 90, &one, "2026-10-20", 7000).await;
+    let mut browser = site.signed_in("mireni").await;
+    // The window of the visit at six months closed on 11 September.
+    browser.open("/round?as_of=2026-09-13").await.says("Visit · 2 days late").says("Not seen since registration.");
+}
+
+#[actix_web::test]
 async fn the_sheet_has_the_same_homes_and_the_danger_signs() {
     let site = a_day().await;
     let mut browser = site.signed_in("mireni").await;
