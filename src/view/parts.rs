@@ -14,6 +14,7 @@ pub use crate::view::pieces::form::hidden;
 pub use crate::view::pieces::form::not_saved_title;
 pub use crate::view::pieces::form::part;
 pub use crate::view::pieces::form::summary_of;
+pub use crate::view::pieces::form::summary_of_passwords;
 pub use crate::view::pieces::list::acts;
 pub use crate::view::pieces::list::back;
 pub use crate::view::pieces::list::button;

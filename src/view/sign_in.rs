@@ -18,7 +18,7 @@ use crate::view::parts::button;
 use crate::view::parts::form;
 use crate::view::parts::hidden;
 use crate::view::parts::note;
-use crate::view::parts::summary_of;
+use crate::view::parts::summary_of_passwords;
 use crate::view::trouble::resend;
 
 /// What the sign-in page shows.
@@ -101,7 +101,7 @@ pub fn password_body(w: &Words, faults: &Faults, by_code: bool, token: &str) -> 
     html! {
         h1 { (w.say("password-title")) }
         p.lede { (w.say(if by_code { "password-lede-first" } else { "password-lede" })) }
-        (summary_of(w, faults, &label))
+        (summary_of_passwords(w, faults, &label))
         (form("/password", token, None, &fields))
     }
 }

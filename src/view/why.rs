@@ -86,7 +86,6 @@ pub fn page(w: &Words, p: &WhyPage<'_>) -> Markup {
     }
     told.push((w.say(if p.ended.is_some() { "why-check-was" } else { "why-check-by" }), html! { (p.check_by) }));
     told.extend(p.numbers.iter().map(|(name, value)| (name.clone(), html! { (value) })));
-    told.push((w.say("why-source"), html! { (p.source) }));
     let [rule, protocol, version] = &p.rule;
     told.push((
         w.say("why-rule"),
@@ -99,6 +98,9 @@ pub fn page(w: &Words, p: &WhyPage<'_>) -> Markup {
         h1 { (w.say_with("why-heading", args!["name" => p.called, "why" => &p.why])) }
         @if let Some(ended) = &p.ended { (how_it_ended(w, ended)) }
         (facts(&told))
+        // Whole sentences: beside a label they would be a narrow column on a phone.
+        h2 { (w.say("why-source")) }
+        p { (p.source) }
         h2 { (w.say("why-do")) }
         p { (p.advice) }
         @if p.ended.is_none() { (acts_of(w, p)) (closes(w, p)) }

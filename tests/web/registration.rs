@@ -29,6 +29,7 @@ async fn a_child_is_looked_at_before_it_is_saved() {
     browser.submit("main form", &CHILD).await.is(422).says("is this right?").says("3.10 kg").says("40 weeks");
     browser.submit("main form", &[]).await;
     let code = browser.path.strip_prefix("/children/").expect("the child's page").to_owned();
+    browser.says("Neruka is registered.");
     browser.open(&format!("/children/{code}/visits/new")).await.is(200).says("Neruka").says("8 months");
 }
 

@@ -58,6 +58,7 @@ async fn changing_the_password_shuts_out_other_phones() {
     let mut own = site.signed_in("mireni").await;
     own.open("/password").await.submit("main form", &[("present", "wrong"), ("new", "short"), ("again", "other")]).await.is(422);
     assert_eq!(own.texts(".fault").len(), 3, "all faults at once: {}", own.text());
+    own.does_not_say("All you wrote is still here");
     let fields = [("present", PASSWORD), ("new", "three herons by the lake"), ("again", "three herons by the lake")];
     own.open("/password").await.submit("main form", &fields).await;
     own.peek("/password").await.is(200);

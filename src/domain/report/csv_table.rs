@@ -34,6 +34,9 @@ pub enum Cell {
 }
 
 impl Cell {
+    /// A figure worked out from a withheld one. It is never called small: that word would say that it is itself 1 to 4.
+    const LINKED: Self = Self::Withheld(Reason::Linked);
+
     /// A count as the release shows it.
     #[must_use]
     pub const fn shown(count: u64, reason: Option<Reason>) -> Self {
@@ -54,7 +57,7 @@ impl Cell {
     #[must_use]
     pub fn percent(n: &Self, den: &Self) -> Self {
         match (n, den) {
-            (Self::Withheld(reason), _) | (_, Self::Withheld(reason)) => Self::Withheld(*reason),
+            (Self::Withheld(_), _) | (_, Self::Withheld(_)) => Self::LINKED,
             (Self::Count(n), Self::Count(den)) => match *den {
                 0 => Self::Empty,
                 1..10 => Self::Withheld(Reason::Few),
@@ -68,7 +71,7 @@ impl Cell {
     #[must_use]
     pub fn plus(&self, other: &Self) -> Self {
         match (self, other) {
-            (Self::Withheld(reason), _) | (_, Self::Withheld(reason)) => Self::Withheld(*reason),
+            (Self::Withheld(_), _) | (_, Self::Withheld(_)) => Self::LINKED,
             (Self::Count(a), Self::Count(b)) => Self::Count(a + b),
             _ => Self::Empty,
         }
@@ -78,7 +81,7 @@ impl Cell {
     #[must_use]
     pub fn minus(&self, other: &Self) -> Self {
         match (self, other) {
-            (Self::Withheld(reason), _) | (_, Self::Withheld(reason)) => Self::Withheld(*reason),
+            (Self::Withheld(_), _) | (_, Self::Withheld(_)) => Self::LINKED,
             (Self::Count(a), Self::Count(b)) => Self::Count(a.saturating_sub(*b)),
             _ => Self::Empty,
         }
@@ -177,8 +180,17 @@ mod tests {
     #[test]
     fn a_percentage_goes_with_its_counts() {
         let hidden = Cell::Withheld(Reason::Small);
-        assert_eq!(Cell::percent(&hidden, &Cell::Count(21)), hidden);
+        assert_eq!(Cell::percent(&hidden, &Cell::Count(21)), Cell::Withheld(Reason::Linked));
         assert_eq!(Cell::percent(&Cell::Count(5), &Cell::Count(9)), Cell::Withheld(Reason::Few));
         assert_eq!(Cell::percent(&Cell::Count(0), &Cell::Count(0)), Cell::Empty);
+    }
+
+    #[test]
+    fn what_is_worked_out_from_a_small_count_is_not_called_small() {
+        // 63 done on time and a withheld 1 to 4 done late: the sum is no small number, and saying so would be false.
+        let (shown, small) = (Cell::Count(63), Cell::Withheld(Reason::Small));
+        for derived in [shown.plus(&small), small.plus(&shown), shown.minus(&small), Cell::percent(&small, &shown)] {
+            assert_eq!(derived, Cell::Withheld(Reason::Linked));
+        }
     }
 }

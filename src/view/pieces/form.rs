@@ -135,13 +135,27 @@ pub fn not_saved_title(w: &Words, title: &str) -> String {
 /// What is wrong, all at once, each a link to its field. `items` are id, label and fault, in the order of the fields.
 #[must_use]
 pub fn fault_summary(w: &Words, items: &[(String, String, String)]) -> Markup {
+    summary(w, items, true)
+}
+
+/// The same for passwords, which are typed anew: it does not say that all is still there.
+#[must_use]
+pub fn summary_of_passwords(w: &Words, faults: &Faults, label: &dyn Fn(&str) -> String) -> Markup {
+    summary(w, &items_of(w, faults, label), false)
+}
+
+fn items_of(w: &Words, faults: &Faults, label: &dyn Fn(&str) -> String) -> Vec<(String, String, String)> {
+    faults.iter().map(|(name, fault)| (name.to_owned(), label(name), codes::fault(w, fault))).collect()
+}
+
+fn summary(w: &Words, items: &[(String, String, String)], kept: bool) -> Markup {
     html! {
         @if !items.is_empty() {
             section.note.stop id="summary" tabindex="-1" autofocus aria-labelledby="summary-heading" {
                 (Icon::Cross.draw("u"))
                 div {
                     h2 id="summary-heading" { (w.say_with("common-not-saved", args!["count" => items.len()])) }
-                    p { (w.say("common-all-kept")) }
+                    @if kept { p { (w.say("common-all-kept")) } }
                     ul.plain {
                         @for (id, label, fault) in items {
                             li { a href={ "#" (id) } { (w.say_with("common-fault-link", args!["field" => label, "fault" => fault])) } }
@@ -156,6 +170,5 @@ pub fn fault_summary(w: &Words, items: &[(String, String, String)]) -> Markup {
 /// The summary of these faults; `label` gives the words of a field by its form name.
 #[must_use]
 pub fn summary_of(w: &Words, faults: &Faults, label: &dyn Fn(&str) -> String) -> Markup {
-    let items: Vec<_> = faults.iter().map(|(name, fault)| (name.to_owned(), label(name), codes::fault(w, fault))).collect();
-    fault_summary(w, &items)
+    fault_summary(w, &items_of(w, faults, label))
 }

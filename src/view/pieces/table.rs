@@ -49,6 +49,8 @@ struct Column {
 #[derive(Debug, Clone)]
 pub struct Table {
     caption: String,
+    /// The caption stands above as a heading already: it is said, not shown.
+    headed: bool,
     folds: bool,
     columns: Vec<Column>,
     rows: Vec<Vec<Cell>>,
@@ -59,13 +61,20 @@ impl Table {
     /// A table that folds to rows on a phone: for things.
     #[must_use]
     pub fn folding(caption: impl Into<String>) -> Self {
-        Self { caption: caption.into(), folds: true, columns: Vec::new(), rows: Vec::new(), foot: None }
+        Self { caption: caption.into(), headed: false, folds: true, columns: Vec::new(), rows: Vec::new(), foot: None }
     }
 
     /// A grid that scrolls sideways in itself: for numbers.
     #[must_use]
     pub fn scrolling(caption: impl Into<String>) -> Self {
         Self { folds: false, ..Self::folding(caption) }
+    }
+
+    /// Says that a heading above shows the caption's words.
+    #[must_use]
+    pub const fn headed(mut self) -> Self {
+        self.headed = true;
+        self
     }
 
     /// With one more column.
@@ -119,7 +128,7 @@ impl Table {
         let role = |role: &'static str| self.folds.then_some(role);
         html! {
             table class=[self.folds.then_some("stack")] role=[role("table")] {
-                caption { (self.caption) }
+                caption class=[self.headed.then_some("vh")] { (self.caption) }
                 thead role=[role("rowgroup")] {
                     tr role=[role("row")] {
                         @for column in &self.columns {

@@ -21,7 +21,7 @@ fn by_area(w: &Words, p: &ReportPage<'_>, caption: &str, columns: &[String], fig
         let figures = figures(area);
         std::iter::once(first).chain(figures.iter().map(|figure| shown(w, p.threshold, figure))).collect::<Vec<_>>()
     };
-    let table = Table::scrolling(w.say(caption)).column(w.say("report-village"), false);
+    let table = Table::scrolling(w.say(caption)).headed().column(w.say("report-village"), false);
     let table = columns.iter().fold(table, |table, column| table.column(column, true));
     let table = p.places().into_iter().fold(table, |table, (code, called)| table.row(cells(Cell::of(name(called)), code)));
     let table = table.foot(cells(Cell::text(&w.say("report-all")), ALL));
@@ -81,7 +81,7 @@ const GROWTH: &[(&str, &str, &str)] = &[
 
 /// A grid of findings: how many, of how many, percent.
 fn findings(w: &Words, p: &ReportPage<'_>, caption: &str, first: &str, lines: Vec<(String, Vec<Figure>)>, columns: &[&str]) -> Markup {
-    let table = Table::scrolling(w.say(caption)).column(w.say(first), false);
+    let table = Table::scrolling(w.say(caption)).headed().column(w.say(first), false);
     let table = columns.iter().fold(table, |table, column| table.column(w.say(column), true));
     let table = lines.into_iter().fold(table, |table, (words, figures)| {
         table.row(std::iter::once(Cell::text(&words)).chain(figures.iter().map(|figure| shown(w, p.threshold, figure))).collect())

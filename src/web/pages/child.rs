@@ -6,6 +6,7 @@ use actix_web::web;
 use domain::child_code::ChildCode;
 use domain::food::FoodCode;
 
+use crate::args;
 use crate::service::child_file;
 use crate::service::child_visits;
 use crate::view::child as view;
@@ -29,6 +30,10 @@ pub async fn show(signed: Signed, code: web::Path<String>) -> Result<Html, Failu
     let mut shell = signed.shell(&file.record.name);
     shell.wide = true;
     shell.urgent = page.is_emergency();
+    // Said until the first visit of the day: whoever just registered the child sees that it was saved.
+    let new = signed.as_of == signed.visitor.today && file.record.facts.registered_on == signed.as_of && file.visits.is_empty();
+    let registered = new.then(|| w.say_with("register-flash", args!["name" => file.called()]));
+    shell.flash = registered.as_deref();
     Ok(Html::ok(layout::page(&shell, view::body(w, &page))))
 }
 
