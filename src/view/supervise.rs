@@ -179,7 +179,6 @@ fn urgent(w: &Words, p: &LatePage) -> Markup {
         div.people {
             div {
                 (urgent_note(w, first))
-                @if !others.is_empty() { (rows(&others.iter().map(|line| urgent_row(w, line)).collect::<Vec<_>>())) }
             }
             div {
                 (acts(&html! {
@@ -192,6 +191,7 @@ fn urgent(w: &Words, p: &LatePage) -> Markup {
                 }
             }
         }
+        @if !others.is_empty() { div.sidebyside { (rows(&others.iter().map(|line| urgent_row(w, line)).collect::<Vec<_>>())) } }
     }
 }
 
