@@ -10,6 +10,7 @@
 pub mod also;
 pub mod foods;
 
+pub use foods::FoodFields;
 use std::collections::BTreeSet;
 
 use chrono::NaiveDate;

@@ -1,6 +1,7 @@
 //! New foods since the last visit: the few that matter now by name, any other chosen in a box. What a reaction needs opens where
 //! "Reaction" is chosen.
 
+use domain::draft::visit::FoodFields;
 use domain::draft::visit::foods::OTHER_FOODS;
 use domain::draft::visit::foods::other_food;
 use domain::food::ReactionSign;
@@ -18,44 +19,6 @@ use crate::view::parts::part;
 use crate::view::visit_form::FoodLine;
 use crate::view::visit_form::VisitForm;
 use crate::view::visit_form::fold;
-
-/// The field names of one food.
-struct Names {
-    taken: String,
-    offers: String,
-    unsafe_form: String,
-    signs: String,
-    no_signs: String,
-    minutes: String,
-    lifted: String,
-}
-
-impl Names {
-    fn of_code(code: &str) -> Self {
-        Self {
-            taken: format!("food_{code}"),
-            offers: format!("offers_{code}"),
-            unsafe_form: format!("unsafe_{code}"),
-            signs: format!("rsign_{code}"),
-            no_signs: format!("rsign_none_{code}"),
-            minutes: format!("minutes_{code}"),
-            lifted: format!("lifted_{code}"),
-        }
-    }
-
-    fn of_box(at: u8) -> Self {
-        let name = |tail: &str| format!("other{at}_{tail}");
-        Self {
-            taken: name("taken"),
-            offers: name("offers"),
-            unsafe_form: name("unsafe"),
-            signs: name("rsign"),
-            no_signs: name("rsign_none"),
-            minutes: name("minutes"),
-            lifted: name("lifted"),
-        }
-    }
-}
 
 pub(super) fn part_of(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     let w = f.w;
@@ -88,11 +51,11 @@ fn said(ask: Ask<'_>, name: &str, choice: Choice) -> Choice {
 
 fn by_name(f: &VisitForm<'_>, ask: Ask<'_>, food: &FoodLine) -> Markup {
     let w = f.w;
-    let names = Names::of_code(&food.code);
+    let names = FoodFields::of_code(&food.code);
     let legend = if food.on_hold { w.say_with("visit-food-on-hold", args!["food" => &food.name]) } else { food.name.clone() };
     html! {
         div.food-ask {
-            (taken(f, ask, &names, legend, f.filled.has(&names.taken, "given")))
+            (taken(f, ask, &names, legend, f.filled.has(&names.response, "given")))
             @if food.on_hold { (lifted(f, ask, &names)) }
             (reaction(f, ask, &names))
             (seldom(f, ask, &names, food.choking))
@@ -102,7 +65,7 @@ fn by_name(f: &VisitForm<'_>, ask: Ask<'_>, food: &FoodLine) -> Markup {
 
 fn other(f: &VisitForm<'_>, ask: Ask<'_>, at: u8) -> Markup {
     let w = f.w;
-    let names = Names::of_box(at);
+    let names = FoodFields::of_box(at);
     let field = other_food(at);
     let select = ask.select(&field, "visit-other-food").option("", w.say("common-choose")).options(f.all_foods.iter().cloned());
     html! {
@@ -115,19 +78,19 @@ fn other(f: &VisitForm<'_>, ask: Ask<'_>, at: u8) -> Markup {
     }
 }
 
-fn taken(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names, legend: String, given: bool) -> Markup {
+fn taken(f: &VisitForm<'_>, ask: Ask<'_>, names: &FoodFields, legend: String, given: bool) -> Markup {
     let w = f.w;
-    let choice = said(ask, &names.taken, Choice::one(&names.taken, legend)).tight().option("", w.say("visit-not-given"));
+    let choice = said(ask, &names.response, Choice::one(&names.response, legend)).tight().option("", w.say("visit-not-given"));
     let choice = Response::ALL.iter().fold(choice, |choice, response| choice.option(response.code(), codes::response(w, *response)));
     // Given, but nobody said how it was taken: only where a stored visit says so.
     html! { (if given { choice.option("given", w.say("visit-given")) } else { choice }) }
 }
 
-fn lifted(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names) -> Markup {
+fn lifted(f: &VisitForm<'_>, ask: Ask<'_>, names: &FoodFields) -> Markup {
     html! { (said(ask, &names.lifted, Choice::many(&names.lifted, f.w.say("visit-lifted"))).rows().option("yes", f.w.say("visit-lifted-yes"))) }
 }
 
-fn reaction(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names) -> Markup {
+fn reaction(f: &VisitForm<'_>, ask: Ask<'_>, names: &FoodFields) -> Markup {
     let w = f.w;
     let signs = ReactionSign::ALL.iter().fold(
         said(ask, &names.signs, Choice::many(&names.signs, w.say("visit-reaction-signs"))).hint(w.say("common-caution-unsure")).rows(),
@@ -144,7 +107,7 @@ fn reaction(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names) -> Markup {
     }
 }
 
-fn seldom(f: &VisitForm<'_>, ask: Ask<'_>, names: &Names, choking: bool) -> Markup {
+fn seldom(f: &VisitForm<'_>, ask: Ask<'_>, names: &FoodFields, choking: bool) -> Markup {
     let w = f.w;
     let unsafe_form =
         said(ask, &names.unsafe_form, Choice::one(&names.unsafe_form, w.say("visit-unsafe"))).hint(w.say("visit-unsafe-hint")).tight();

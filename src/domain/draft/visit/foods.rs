@@ -23,19 +23,29 @@ const MOST_MINUTES: u64 = 2 * 24 * 60;
 /// The most times a food can have been offered since the last visit; the bound only catches slips.
 const MOST_OFFERS: u64 = 200;
 
-/// The field names of one food.
-struct Names {
-    response: String,
-    offers: String,
-    unsafe_form: String,
-    signs: String,
-    no_signs: String,
-    minutes: String,
-    lifted: String,
+/// The names of the form's fields about one food: the form is drawn with them and read by them.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct FoodFields {
+    /// How it was taken.
+    pub response: String,
+    /// Times offered.
+    pub offers: String,
+    /// Given in a form that can choke.
+    pub unsafe_form: String,
+    /// Signs of a reaction, ticked.
+    pub signs: String,
+    /// None of these signs.
+    pub no_signs: String,
+    /// Minutes to the first sign.
+    pub minutes: String,
+    /// Allowed again.
+    pub lifted: String,
 }
 
-impl Names {
-    fn of_code(code: &str) -> Self {
+impl FoodFields {
+    /// Those of a food named on the form.
+    #[must_use]
+    pub fn of_code(code: &str) -> Self {
         Self {
             response: format!("food_{code}"),
             offers: format!("offers_{code}"),
@@ -47,7 +57,9 @@ impl Names {
         }
     }
 
-    fn of_box(at: u8) -> Self {
+    /// Those of one of the boxes for another food.
+    #[must_use]
+    pub fn of_box(at: u8) -> Self {
         let name = |tail: &str| format!("other{at}_{tail}");
         Self {
             response: name("taken"),
@@ -89,7 +101,7 @@ pub(super) fn read(r: &mut Reader<'_>, frame: &VisitFrame<'_>) -> FoodsRead {
     }
     let mut foods: Vec<FoodOffer> = Vec::new();
     for code in codes {
-        let names = Names::of_code(code);
+        let names = FoodFields::of_code(code);
         if (frame.foods)(code) {
             add(&mut foods, offer(r, code, &names));
         } else {
@@ -113,7 +125,7 @@ fn other(
     foods: &mut Vec<FoodOffer>,
     reaction_without_food: &mut Option<BTreeSet<ReactionSign>>,
 ) {
-    let names = Names::of_box(at);
+    let names = FoodFields::of_box(at);
     let field = other_food(at);
     let code = r.text(&field);
     if code.is_empty() {
@@ -152,7 +164,7 @@ fn plain_offer(code: &str) -> FoodOffer {
     }
 }
 
-fn offer(r: &mut Reader<'_>, code: &str, names: &Names) -> FoodOffer {
+fn offer(r: &mut Reader<'_>, code: &str, names: &FoodFields) -> FoodOffer {
     // Given, but how it was taken is not known: as a tick "given" says it.
     let given = r.text(&names.response) == "given";
     let response = if given { None } else { r.choice(&names.response, |c| Response::from_code(c).ok()) };
