@@ -12,13 +12,16 @@ use crate::store::people;
 use crate::store::visits;
 use crate::store::visits::VersionRecord;
 
-/// The names of those who entered the visits of a file.
+/// The names of those who entered the visits of a file. No question is asked while all of them are the child's own worker.
 ///
 /// # Errors
 /// [`Refusal::Store`].
 pub async fn recorders(ctx: &Context, file: &ChildFile) -> Result<BTreeMap<PersonId, String>, Refusal> {
-    let ids: Vec<PersonId> = file.visits.iter().map(|visit| visit.recorded_by).collect();
-    Ok(people::names(ctx.db.direct(), &ids).await?)
+    let own = file.record.worker;
+    let others: Vec<PersonId> = file.visits.iter().map(|visit| visit.recorded_by).filter(|by| *by != own).collect();
+    let mut names = if others.is_empty() { BTreeMap::new() } else { people::names(ctx.db.direct(), &others).await? };
+    names.insert(own, file.worker_name.clone());
+    Ok(names)
 }
 
 /// What corrections replaced, for each corrected visit of a file, latest first; and the names of those who corrected.

@@ -155,7 +155,7 @@ pub async fn by_ids(c: &impl ConnectionTrait, ids: &[ChildId]) -> Result<Vec<Chi
     query.all(c).await?.into_iter().map(TryInto::try_into).collect()
 }
 
-fn in_scope(scope: Scope) -> sea_orm::Condition {
+pub(in crate::store) fn in_scope(scope: Scope) -> sea_orm::Condition {
     scope.on((child::Entity, child::Column::AreaId), (child::Entity, child::Column::WorkerId))
 }
 

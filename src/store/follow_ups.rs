@@ -196,7 +196,11 @@ pub struct FollowUpEvent {
 /// # Errors
 /// [`StoreError`].
 pub async fn of_child(c: &impl ConnectionTrait, child: ChildId) -> Result<Vec<FollowUpRecord>, StoreError> {
-    let rows = follow_up::Entity::find().filter(follow_up::Column::ChildId.eq(uuid(child.0))).all(c).await?;
+    in_order(follow_up::Entity::find().filter(follow_up::Column::ChildId.eq(uuid(child.0))).all(c).await?)
+}
+
+/// Rows of one child, open first by urgency and due day, then closed ones, latest first.
+pub(in crate::store) fn in_order(rows: Vec<follow_up::Model>) -> Result<Vec<FollowUpRecord>, StoreError> {
     let mut records: Vec<FollowUpRecord> = rows.into_iter().map(TryInto::try_into).collect::<Result<_, _>>()?;
     records.sort_by_key(|f| {
         let closed = f.closing.as_ref().map(|c| std::cmp::Reverse(c.on));

@@ -6,6 +6,7 @@
 
 pub mod areas;
 pub mod audit;
+pub mod child_files;
 pub mod children;
 mod codes;
 #[cfg(test)]

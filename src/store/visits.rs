@@ -22,7 +22,6 @@ use sea_orm::IntoActiveModel;
 use sea_orm::QueryFilter;
 use sea_orm::QueryOrder;
 use sea_orm::sea_query::Expr;
-use uuid::Uuid;
 
 use crate::store::codes::uuid;
 use crate::store::codes::whole_second;
@@ -34,6 +33,8 @@ use crate::store::error::StoreError;
 use crate::store::rows;
 
 pub use crate::store::visit_text::content;
+
+mod lines;
 
 /// How many children's visits are read by one statement: well below the engines' limit of bound values.
 const CHILDREN_AT_A_TIME: usize = 500;
@@ -219,7 +220,7 @@ pub async fn of_children_up_to(
             .order_by_asc(visit::Column::ChildId)
             .order_by_asc(visit::Column::VisitedOn)
             .order_by_asc(visit::Column::EntrySeq);
-        for record in with_lines(c, query.all(c).await?).await? {
+        for record in lines::read(c, query).await? {
             stories.entry(record.child).or_default().push(record);
         }
     }
@@ -231,8 +232,8 @@ pub async fn of_children_up_to(
 /// # Errors
 /// [`StoreError`].
 pub async fn by_id(c: &impl ConnectionTrait, child: ChildId, id: VisitId) -> Result<Option<VisitRecord>, StoreError> {
-    let row = visit::Entity::find_by_id(uuid(id.0)).filter(visit::Column::ChildId.eq(uuid(child.0))).one(c).await?;
-    Ok(with_lines(c, row.into_iter().collect()).await?.pop())
+    let query = visit::Entity::find_by_id(uuid(id.0)).filter(visit::Column::ChildId.eq(uuid(child.0)));
+    Ok(lines::read(c, query).await?.pop())
 }
 
 /// Earlier versions of a visit, oldest first.
@@ -271,7 +272,7 @@ async fn keep_version(c: &impl ConnectionTrait, id: VisitId, version: u32, corre
     if old.version.unsigned_abs() != version || old.voided_at.is_some() {
         return Err(stale());
     }
-    let record = with_lines(c, vec![old.clone()]).await?;
+    let record = lines::read(c, visit::Entity::find_by_id(uuid(id.0))).await?;
     let kept = visit_version::Model {
         visit_id: old.id,
         version: old.version,
@@ -282,33 +283,6 @@ async fn keep_version(c: &impl ConnectionTrait, id: VisitId, version: u32, corre
     };
     visit_version::Entity::insert(kept.into_active_model().reset_all()).exec_without_returning(c).await?;
     Ok(old)
-}
-
-/// Adds foods and outcomes to visits: two statements, however many visits.
-async fn with_lines(c: &impl ConnectionTrait, visits: Vec<visit::Model>) -> Result<Vec<VisitRecord>, StoreError> {
-    let (mut foods, mut outcomes): (BTreeMap<Uuid, Vec<_>>, BTreeMap<Uuid, Vec<_>>) = (BTreeMap::new(), BTreeMap::new());
-    let keys: Vec<Uuid> = visits.iter().map(|row| row.id).collect();
-    for some in keys.chunks(CHILDREN_AT_A_TIME) {
-        let query = visit_food::Entity::find()
-            .filter(visit_food::Column::VisitId.is_in(some.iter().copied()))
-            .order_by_asc(visit_food::Column::VisitId)
-            .order_by_asc(visit_food::Column::Seq);
-        for row in query.all(c).await? {
-            foods.entry(row.visit_id).or_default().push(row);
-        }
-        let query = visit_outcome::Entity::find()
-            .filter(visit_outcome::Column::VisitId.is_in(some.iter().copied()))
-            .order_by_asc(visit_outcome::Column::VisitId)
-            .order_by_asc(visit_outcome::Column::Seq);
-        for row in query.all(c).await? {
-            outcomes.entry(row.visit_id).or_default().push(row);
-        }
-    }
-    let with = |row: visit::Model| {
-        let (foods, outcomes) = (foods.remove(&row.id).unwrap_or_default(), outcomes.remove(&row.id).unwrap_or_default());
-        rows::visit::read(row, foods, outcomes)
-    };
-    visits.into_iter().map(with).collect()
 }
 
 #[cfg(test)]
