@@ -109,7 +109,7 @@ impl Drop for Serving {
 #[test]
 fn every_command_explains_itself_with_an_example() {
     let place = Place::new();
-    for command in ["", "serve", "migrate", "add-user", "score", "protocol check", "due", "export", "tick"] {
+    for command in ["", "serve", "migrate", "add-user", "score", "protocol check", "due", "export", "tick", "recheck"] {
         let mut args: Vec<&str> = command.split_whitespace().collect();
         args.push("--help");
         let ran = place.run(&args);
@@ -277,6 +277,15 @@ fn the_first_person_gets_a_code_that_is_shown_once() {
     place.run(&add).is(2).complains("taken");
     place.run(&["add-user", "--name", "X", "--sign-in", "No Good"]).is(2).complains("small letters");
     place.run(&["add-user", "--name", "X", "--sign-in", "xo", "--role", "doctor"]).is(2).complains("use worker, supervisor");
+}
+
+#[test]
+fn a_recheck_says_what_it_looked_at_and_only_a_demo_is_taken_to_another_day() {
+    let place = Place::new();
+    place.run(&["recheck"]).is(0).prints("0 children, 0 visits, 0 follow-ups worked out for 20").prints("0 differences, in 0 children\n");
+    for command in ["recheck", "tick"] {
+        place.run(&[command, "--as-of", "2027-01-01"]).is(2).complains("only a demo allows");
+    }
 }
 
 #[test]

@@ -82,7 +82,24 @@ pub enum Command {
     },
     /// Brings the lists up to date for children for whom something has changed by the passing of days. Serving does so by itself.
     #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround tick")]
-    Tick,
+    Tick {
+        /// Takes this day for today; in a database marked as a demo only.
+        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD", hide = true)]
+        as_of: Option<NaiveDate>,
+    },
+    /// Works everything out anew from the visits and reports where what is stored differs; there must be no difference.
+    #[command(
+        verbatim_doc_comment,
+        after_help = "Bring the lists up to date first (serving and tick do). Exit status 1 when something differs.\n\nExample:\n  spoonround recheck"
+    )]
+    Recheck {
+        /// Stores anew what differs, after reporting it.
+        #[arg(verbatim_doc_comment, long)]
+        repair: bool,
+        /// Takes this day for today; in a database marked as a demo only.
+        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD", hide = true)]
+        as_of: Option<NaiveDate>,
+    },
 }
 
 /// What to do with a protocol.

@@ -63,9 +63,10 @@ pub async fn due(config: &Config, as_of: Option<NaiveDate>, area: Option<&str>) 
 ///
 /// # Errors
 /// [`Stop`] with what to do.
-pub async fn tick(config: &Config) -> Result<ExitCode, Stop> {
+pub async fn tick(config: &Config, as_of: Option<NaiveDate>) -> Result<ExitCode, Stop> {
     let office = open(config).await?;
-    let done = ticking::tick(&office.db, &office.protocols, office.today, office.now).await?;
-    println!("{done} children looked at for {}", office.today);
+    let today = office.day(as_of)?;
+    let done = ticking::tick(&office.db, &office.protocols, today, office.now).await?;
+    println!("{done} children looked at for {today}");
     Ok(ExitCode::SUCCESS)
 }

@@ -32,6 +32,22 @@ pub struct Opened {
     pub now: DateTime<Utc>,
 }
 
+impl Opened {
+    /// The day asked for, or today. Only a demo can be taken to another day: real lists must not be worked out for a day to come.
+    ///
+    /// # Errors
+    /// [`Stop`] when the database is no demo.
+    pub fn day(&self, as_of: Option<NaiveDate>) -> Result<NaiveDate, Stop> {
+        match as_of {
+            Some(_) if !self.settings.demo => {
+                Err(Stop("--as-of takes another day for today, which only a demo allows; leave it out".to_owned()))
+            }
+            Some(day) => Ok(day),
+            None => Ok(self.today),
+        }
+    }
+}
+
 /// Opens the configured database, brings its schema up to date and adopts the configured protocol.
 ///
 /// # Errors

@@ -9,6 +9,7 @@ use crate::cli::args::ProtocolCommand;
 use crate::cli::export;
 use crate::cli::office;
 use crate::cli::protocol_check;
+use crate::cli::recheck;
 use crate::cli::score;
 use crate::cli::serve;
 use crate::config::Config;
@@ -67,7 +68,8 @@ fn dispatch(cli: Cli) -> Result<ExitCode, Stop> {
         Command::Migrate => block_on(office::migrate(&config()?)),
         Command::AddUser(new) => block_on(office::add_user(&config()?, &new)),
         Command::Due { as_of, area } => block_on(office::due(&config()?, as_of, area.as_deref())),
-        Command::Tick => block_on(office::tick(&config()?)),
+        Command::Tick { as_of } => block_on(office::tick(&config()?, as_of)),
+        Command::Recheck { repair, as_of } => block_on(recheck::run(&config()?, repair, as_of)),
     }
 }
 

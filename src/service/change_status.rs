@@ -14,6 +14,7 @@ use crate::service::audit;
 use crate::service::in_step;
 use crate::service::once;
 use crate::service::once::Sent;
+use crate::service::reassess;
 use crate::service::why;
 use crate::store::children::ChildRecord;
 use crate::store::placements;
@@ -53,7 +54,7 @@ pub async fn leave(ctx: &Context, sent: Sent, code: &str, pairs: &[(String, Stri
             if let Some(reason) = reason_of(form.status) {
                 in_step::end_all(tx, child.id, reason, form.on, in_step::recorded(ctx)).await?;
             }
-            in_step::summary(tx, child.id, form.status).await?;
+            reassess::reassess(tx, &ctx.protocols, child.id, reassess::Moment::of(ctx)).await?;
             audit::note(tx, ctx, "child.leave", "child", &child.code, &["status", "left_on", "left_note"]).await?;
             once::remember(tx, ctx, sent, &format!("/children/{}/leave", child.code)).await
         })

@@ -12,6 +12,7 @@ use crate::service::audit;
 use crate::service::in_step;
 use crate::service::once;
 use crate::service::once::Sent;
+use crate::service::reassess;
 use crate::service::why;
 use crate::service::why::Which;
 use crate::store::follow_ups;
@@ -70,7 +71,7 @@ pub async fn close(ctx: &Context, sent: Sent, code: &str, rule: RuleId, which: W
             )
             .await?
             .ok_or(Refusal::NotFound)?;
-            in_step::summary(tx, child.id, child.facts.status).await?;
+            reassess::reassess(tx, &ctx.protocols, child.id, reassess::Moment::of(ctx)).await?;
             audit::note(tx, ctx, "follow_up.close", "child", &child.code, &["category", "note"]).await?;
             let path = format!("/children/{}/why/{}/{number}", child.code, rule.code());
             once::remember(tx, ctx, sent, &path).await?;

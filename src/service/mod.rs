@@ -24,6 +24,7 @@ pub mod passwords;
 pub mod people;
 pub mod protocols;
 pub mod reassess;
+pub mod recheck;
 pub mod record_visit;
 pub mod register_child;
 pub mod round;

@@ -11,6 +11,7 @@ use domain::assess::Acts;
 use domain::assess::Assessment;
 use domain::assess::VisitAssessment;
 use domain::assess::assess_with;
+use domain::child::ChildStatus;
 use domain::follow_up::FollowUp;
 use domain::follow_up::SupervisorAct;
 use domain::growth::Indicator;
@@ -123,7 +124,7 @@ pub fn judge(
     let mut facts = child.facts.clone();
     // On a day before it left, the child was in the programme.
     if child.left_on.is_some_and(|left| left > as_of) {
-        facts.status = domain::child::ChildStatus::Active;
+        facts.status = ChildStatus::Active;
     }
     let acts = Acts { supervisor: &supervisor, left_on: child.left_on };
     assess_with(&facts, &story, protocols, &acts, as_of)
@@ -244,7 +245,12 @@ pub fn summary(child: &ChildRecord, records: &[VisitRecord], a: &Assessment) -> 
         last_seen_on: records.iter().filter(|r| r.visit.contact != Contact::Phone).map(|r| r.visit.on).max(),
         last_weight: weighed.map(|(weight, on, _)| (weight, on)),
         last_waz: waz.map(domain::growth::ZHundredths::hundredths),
-        next_change_on: a.next_change,
+        // Nothing in the line of a child that has left changes by the passing of days.
+        next_change_on: if child.facts.status != ChildStatus::Active && child.left_on.is_none_or(|left| left <= a.as_of) {
+            None
+        } else {
+            a.next_change
+        },
         assessed_on: a.as_of,
         protocol_version: a.now.protocol.version.clone(),
     }

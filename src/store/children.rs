@@ -13,8 +13,10 @@ use sea_orm::ColumnTrait;
 use sea_orm::ConnectionTrait;
 use sea_orm::EntityTrait;
 use sea_orm::IntoActiveModel;
+use sea_orm::PaginatorTrait;
 use sea_orm::QueryFilter;
 use sea_orm::QueryOrder;
+use sea_orm::QuerySelect;
 
 use crate::store::codes::uuid;
 use crate::store::codes::whole_second;
@@ -153,6 +155,31 @@ pub async fn by_ids(c: &impl ConnectionTrait, ids: &[ChildId]) -> Result<Vec<Chi
     let keys = ids.iter().map(|id| uuid(id.0));
     let query = child::Entity::find().filter(child::Column::Id.is_in(keys)).order_by_asc(child::Column::Code);
     query.all(c).await?.into_iter().map(TryInto::try_into).collect()
+}
+
+/// Children in scope in the order of their keys, from after one: for going through all of them.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn page_in_scope(
+    c: &impl ConnectionTrait,
+    scope: Scope,
+    after: Option<ChildId>,
+    limit: u64,
+) -> Result<Vec<ChildRecord>, StoreError> {
+    let mut query = child::Entity::find().filter(in_scope(scope)).order_by_asc(child::Column::Id).limit(limit);
+    if let Some(after) = after {
+        query = query.filter(child::Column::Id.gt(uuid(after.0)));
+    }
+    query.all(c).await?.into_iter().map(TryInto::try_into).collect()
+}
+
+/// How many children there are in scope.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn count_in_scope(c: &impl ConnectionTrait, scope: Scope) -> Result<u64, StoreError> {
+    Ok(child::Entity::find().filter(in_scope(scope)).count(c).await?)
 }
 
 pub(in crate::store) fn in_scope(scope: Scope) -> sea_orm::Condition {

@@ -1,6 +1,7 @@
 //! Follow-ups as stored: what the judgement found, kept in step with it, with a history that only grows.
 //! It judges nothing: which follow-ups there are comes from outside.
 
+use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
 use chrono::DateTime;
@@ -207,6 +208,41 @@ pub(in crate::store) fn in_order(rows: Vec<follow_up::Model>) -> Result<Vec<Foll
         (closed.is_some(), closed, f.class, f.due_on, f.opened_on, f.rule)
     });
     Ok(records)
+}
+
+/// All follow-ups of these children, by child.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn of_children(c: &impl ConnectionTrait, children: &[ChildId]) -> Result<BTreeMap<ChildId, Vec<FollowUpRecord>>, StoreError> {
+    let mut all: BTreeMap<ChildId, Vec<FollowUpRecord>> = BTreeMap::new();
+    let query = follow_up::Entity::find().filter(follow_up::Column::ChildId.is_in(children.iter().map(|id| uuid(id.0))));
+    for row in query.all(c).await? {
+        let record = FollowUpRecord::try_from(row)?;
+        all.entry(record.child).or_default().push(record);
+    }
+    Ok(all)
+}
+
+/// The last line of the history of each follow-up of these children.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn last_events(c: &impl ConnectionTrait, children: &[ChildId]) -> Result<BTreeMap<FollowUpId, FollowUpEvent>, StoreError> {
+    let of_children = sea_orm::sea_query::Query::select()
+        .column(follow_up::Column::Id)
+        .from(follow_up::Entity)
+        .and_where(follow_up::Column::ChildId.is_in(children.iter().map(|id| uuid(id.0))))
+        .take();
+    let query = follow_up_event::Entity::find()
+        .filter(follow_up_event::Column::FollowUpId.in_subquery(of_children))
+        .order_by_asc(follow_up_event::Column::Seq);
+    let mut last = BTreeMap::new();
+    for row in query.all(c).await? {
+        let event = FollowUpEvent::try_from(row)?;
+        last.insert(event.follow_up, event);
+    }
+    Ok(last)
 }
 
 /// The follow-ups of these children that a supervisor closed.

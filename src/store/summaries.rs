@@ -1,6 +1,8 @@
 //! One row a child for the lists: what is most urgent, the visit expected, when the row has to be worked out again.
 //! It judges nothing; the row can be made anew from visits and follow-ups at any time.
 
+use std::collections::BTreeMap;
+
 use chrono::Datelike;
 use chrono::NaiveDate;
 use domain::child::ChildStatus;
@@ -105,7 +107,8 @@ const LEFT: char = '9';
 
 /// The order of work as one text: class, then due day, then youngest first, then code; late visits and open visits follow
 /// the follow-ups. A page goes on after the key of the last line seen.
-fn work_key(summary: &SummaryRecord) -> String {
+#[must_use]
+pub fn work_key(summary: &SummaryRecord) -> String {
     let (rank, day) = if summary.status != ChildStatus::Active {
         (LEFT, None)
     } else if let Some(top) = &summary.top {
@@ -234,6 +237,20 @@ pub async fn upsert(c: &impl ConnectionTrait, summary: &SummaryRecord) -> Result
 /// [`StoreError`].
 pub async fn of_child(c: &impl ConnectionTrait, child: ChildId) -> Result<Option<SummaryRecord>, StoreError> {
     child_summary::Entity::find_by_id(uuid(child.0)).one(c).await?.map(TryInto::try_into).transpose()
+}
+
+/// The rows of these children, each with its order of work as stored.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn of_children(c: &impl ConnectionTrait, children: &[ChildId]) -> Result<BTreeMap<ChildId, (SummaryRecord, String)>, StoreError> {
+    let keys = children.iter().map(|id| uuid(id.0));
+    let rows = child_summary::Entity::find().filter(child_summary::Column::ChildId.is_in(keys)).all(c).await?;
+    let read = |row: child_summary::Model| {
+        let key = row.work_key.clone();
+        SummaryRecord::try_from(row).map(|summary| (summary.child, (summary, key)))
+    };
+    rows.into_iter().map(read).collect()
 }
 
 /// Children whose row may be different from this day on, first the longest waiting, from after the last one seen.
