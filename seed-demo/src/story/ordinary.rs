@@ -88,9 +88,9 @@ fn troubles(infant: &mut Infant) {
         let (at, days) = (dice.between(60, 640), dice.between(18, 40));
         infant.track.dip = Some(Dip { at, depth: 0.4 + 0.01 * f64::from(dice.between(0, 50)), days });
     }
-    if dice.chance(0.04) {
-        infant.track.laz = -1.95 - 0.01 * f64::from(dice.between(0, 60));
-        infant.track.waz = infant.track.waz.min(-1.3) - 0.01 * f64::from(dice.between(0, 60));
+    if dice.chance(0.08) {
+        infant.track.laz = -1.95 - 0.01 * f64::from(dice.between(0, 80));
+        infant.track.waz = -1.8 - 0.01 * f64::from(dice.between(0, 90));
     }
     for _ in 0..dice.between(0, 4) {
         let what = *dice.pick(&Amiss::USUAL);
@@ -121,7 +121,7 @@ fn exit(infant: &mut Infant, registered_on: NaiveDate, today: NaiveDate) -> Opti
 
 /// Visits from registration on: most slots, some returns after bad news, a call now and then.
 fn visits(infant: &mut Infant, registered_on: NaiveDate, until: NaiveDate, today: NaiveDate) -> Vec<Told> {
-    let faithful = 0.9 + 0.01 * f64::from(infant.dice.between(0, 9));
+    let faithful = 0.8 + 0.01 * f64::from(infant.dice.between(0, 18));
     // A few families are not found any more for a while.
     let vanishes = infant.dice.chance(0.03).then(|| add_days(today, -infant.dice.between(15, 80)));
     let mut days = vec![registered_on];
