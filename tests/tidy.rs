@@ -149,3 +149,19 @@ fn a_planted_fault_of_each_kind_is_found() {
     let long = format!("//! X.\n{}", "fn f() {}\n".repeat(400));
     assert!(faults("src/cli/x.rs", &long)[0].contains("split it"));
 }
+
+/// A programme's clinician reads DEVELOPERS.md before touching a figure: each rule's line there names its keys, all and only them.
+#[test]
+fn the_guide_names_the_keys_of_every_rule() {
+    use std::collections::BTreeSet;
+
+    let guide = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("DEVELOPERS.md")).expect("the guide");
+    for rule in domain::rule::RuleId::ALL {
+        let start = format!("- `{}`: ", rule.code());
+        let line =
+            guide.lines().find_map(|line| line.strip_prefix(start.as_str())).unwrap_or_else(|| panic!("no line for {}", rule.code()));
+        let named: BTreeSet<&str> = line.split('`').skip(1).step_by(2).collect();
+        let keys: BTreeSet<&str> = domain::protocol::Rules::keys(*rule).iter().copied().collect();
+        assert_eq!(named, keys, "keys of {}", rule.code());
+    }
+}
