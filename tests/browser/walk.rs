@@ -110,14 +110,18 @@ async fn worker(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str) -> St
 
     // A usual visit of last month, then today's with an arm that is too thin.
     worker.open(&format!("/children/{child}/visits/new")).await.look("visit-form").await;
+    worker.hand();
     worker.tick("day", "other").await.write("on_day", "16").await.write("on_month", "10").await.write("on_year", "2026").await;
-    worker.write("weight", "7,10").await.write("length", "66.5").await.write("arm", "131").await;
-    worker.tick("danger_none", "yes").await.tick("breastfed", "yes").await;
+    worker.write("weight", "7,10").await.write("length", "66.5").await.write("arm", "131").await.tick("feet", "no").await;
+    worker.tick("danger_none", "yes").await.tick("swallow_trouble", "none").await.tick("breastfed", "yes").await;
     for group in ["grains_roots", "pulses_nuts", "vit_a"] {
         worker.tick("groups", group).await;
     }
     worker.write("meals", "2").await.tick("texture_usual", "3").await;
-    worker.press("Save and see what to do").await.says("16 October").await.look("now-routine").await;
+    worker.press("Save and see what to do").await;
+    let hand = worker.hand();
+    worker.says("16 October").await.says("No concern").await.does_not_say("Not checked").await.look("now-routine").await;
+    assert!(hand.seconds() < 60.0, "a visit at which nothing is amiss and nothing left out takes under a minute to enter: {hand:?}");
 
     worker.open(&format!("/children/{child}/visits/new")).await.write("weight", "72").await.write("note", "kept as typed").await;
     worker.press("Save and see what to do").await.says("Not saved yet").await.look("visit-faults").await;
