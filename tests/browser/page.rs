@@ -79,7 +79,15 @@ impl Person {
     /// Somebody at a window of this site; pictures are named after the walk.
     pub async fn new(window: WebDriver, base: &str, walk: &'static str, seen: &Rc<Seen>) -> Self {
         look::PHONE.put_on(&window).await;
-        Self { window, base: base.to_owned(), walk, axe: look::axe_source().into(), seen: Rc::clone(seen), followed: RefCell::default(), hand: Cell::default() }
+        Self {
+            window,
+            base: base.to_owned(),
+            walk,
+            axe: look::axe_source().into(),
+            seen: Rc::clone(seen),
+            followed: RefCell::default(),
+            hand: Cell::default(),
+        }
     }
 
     /// Opens an address of the site.
