@@ -3,6 +3,7 @@
 use domain::child::ChildStatus;
 use domain::child::GestationSource;
 use domain::child::Sex;
+use domain::draft::correction::VoidReason;
 use domain::draft::desk::CloseCategory;
 use domain::draft::unchecked::Unchecked;
 use domain::draft::visit::also::Also;
@@ -115,6 +116,8 @@ words_of! {
     close_reason(CloseReason) = "close-reason";
     /// `seen at home: the child is well`
     close_category(CloseCategory) = "close-category";
+    /// `It never happened`
+    void_reason(VoidReason) = "void-reason";
     /// `open`
     follow_up_state(FollowUpState) = "follow-up-state";
     /// `Weight for age (z)`

@@ -24,6 +24,7 @@ files!(
     "rules",
     "faults",
     "demo",
+    "corrections",
 );
 
 /// Name and text of each file of a language; the pseudo-language bends the English ones.

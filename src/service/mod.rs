@@ -12,6 +12,7 @@ pub mod child_file;
 pub mod child_visits;
 pub mod choices;
 pub mod close_follow_up;
+pub mod corrections;
 pub mod due_list;
 pub mod find;
 pub mod first_user;

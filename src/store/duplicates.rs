@@ -16,6 +16,7 @@ use sea_orm::QuerySelect;
 
 use crate::store::codes::Reading;
 use crate::store::codes::uuid;
+use crate::store::corrections;
 use crate::store::entity::child;
 use crate::store::error::StoreError;
 
@@ -58,6 +59,7 @@ pub async fn possible_duplicates(
     let found = child::Entity::find()
         .filter(C::AreaId.eq(uuid(area.0)))
         .filter(C::Status.eq(ChildStatus::Active.code()))
+        .filter(C::Id.not_in_subquery(corrections::merged_away()))
         .filter(Condition::any().add(C::Born.between(born.0, born.1)).add(C::NameKey.eq(name_key)))
         .order_by_asc(C::Born)
         .order_by_asc(C::Code)

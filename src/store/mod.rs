@@ -9,6 +9,7 @@ pub mod audit;
 pub mod child_files;
 pub mod children;
 mod codes;
+pub mod corrections;
 #[cfg(test)]
 pub mod counting;
 pub mod db;

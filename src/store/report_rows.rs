@@ -25,10 +25,15 @@ use sea_orm::EntityTrait;
 use sea_orm::QueryFilter;
 use sea_orm::QueryOrder;
 use sea_orm::QuerySelect;
+use sea_orm::sea_query::Expr;
+use sea_orm::sea_query::ExprTrait;
+use sea_orm::sea_query::Query;
+use sea_orm::sea_query::SimpleExpr;
 use uuid::Uuid;
 
 use crate::store::codes::Reading;
 use crate::store::codes::uuid;
+use crate::store::corrections;
 use crate::store::entity::child;
 use crate::store::entity::follow_up;
 use crate::store::entity::follow_up_event;
@@ -53,7 +58,8 @@ fn correction(gestation_days: i32) -> u16 {
     u16::try_from(i32::from(TERM_DAYS) - gestation_days).unwrap_or(0)
 }
 
-/// A page of children who were in the programme at some time from `first` to `last`, by key, from after the last one seen.
+/// A page of children who were in the programme at some time from `first` to `last`, by key, from after the last one seen. A
+/// record that was merged into another one is not a child.
 ///
 /// # Errors
 /// [`StoreError`].
@@ -66,6 +72,7 @@ pub async fn children(
     use child::Column as C;
     let mut query = child::Entity::find()
         .filter(C::RegisteredOn.lte(last))
+        .filter(C::Id.not_in_subquery(corrections::merged_away()))
         .filter(Condition::any().add(C::LeftOn.is_null()).add(C::LeftOn.gte(first)))
         .order_by_asc(C::Id)
         .limit(limit);
@@ -98,7 +105,7 @@ pub async fn children(
 }
 
 /// A page of follow-ups opened from `first` to `last`, or open at the end of `last`, as they stood at its end; by key, from
-/// after the last one seen. With each its key.
+/// after the last one seen. With each its key. What a visit opened that was taken back, or moved to another child, does not count.
 ///
 /// # Errors
 /// [`StoreError`].
@@ -111,6 +118,7 @@ pub async fn follow_ups(
     use follow_up::Column as F;
     let mut query = follow_up::Entity::find()
         .filter(F::OpenedOn.lte(last))
+        .filter(opened_by_own_visit())
         .filter(Condition::any().add(F::OpenedOn.gte(first)).add(F::ClosedOn.is_null()).add(F::ClosedOn.gt(last)))
         .order_by_asc(F::Id)
         .limit(limit);
@@ -149,6 +157,18 @@ pub async fn follow_ups(
         (record.id, report)
     };
     Ok(records.into_iter().map(read).collect())
+}
+
+/// The visit that opened the follow-up is still one of the child's.
+fn opened_by_own_visit() -> SimpleExpr {
+    Expr::col((follow_up::Entity, follow_up::Column::OpenedByVisit)).in_subquery(
+        Query::select()
+            .column((visit::Entity, visit::Column::Id))
+            .from(visit::Entity)
+            .and_where(visit::Column::VoidedAt.is_null())
+            .and_where(Expr::col((visit::Entity, visit::Column::ChildId)).equals((follow_up::Entity, follow_up::Column::ChildId)))
+            .take(),
+    )
 }
 
 async fn statuses_of(c: &impl ConnectionTrait, ids: &[Uuid]) -> Result<BTreeMap<Uuid, Vec<(NaiveDate, ChildStatus)>>, StoreError> {

@@ -171,6 +171,27 @@ pub async fn void(c: &impl ConnectionTrait, id: VisitId, version: u32, correctio
     Ok(())
 }
 
+/// Gives a visit at version `record.version` the child, place, sex and age of `record`: what was told stays. The old version is
+/// kept, and the version becomes one more.
+///
+/// # Errors
+/// [`StoreError::Conflict`] when it is not at this version any more.
+pub async fn rehome(c: &impl ConnectionTrait, record: &VisitRecord, correction: Correction<'_>) -> Result<(), StoreError> {
+    keep_version(c, record.visit.id, record.version, correction).await?;
+    let row = rows::visit::write(record);
+    visit::Entity::update_many()
+        .col_expr(visit::Column::ChildId, Expr::value(row.child_id))
+        .col_expr(visit::Column::AreaId, Expr::value(row.area_id))
+        .col_expr(visit::Column::WorkerId, Expr::value(row.worker_id))
+        .col_expr(visit::Column::Sex, Expr::value(row.sex))
+        .col_expr(visit::Column::AgeDays, Expr::value(row.age_days))
+        .col_expr(visit::Column::Version, Expr::value(row.version.saturating_add(1)))
+        .filter(visit::Column::Id.eq(row.id))
+        .exec(c)
+        .await?;
+    Ok(())
+}
+
 /// Notes what the judgement found on a visit: z-scores, suspects, protocol and stage. No new version: nothing was told anew.
 ///
 /// # Errors
@@ -234,6 +255,28 @@ pub async fn of_children_up_to(
 pub async fn by_id(c: &impl ConnectionTrait, child: ChildId, id: VisitId) -> Result<Option<VisitRecord>, StoreError> {
     let query = visit::Entity::find_by_id(uuid(id.0)).filter(visit::Column::ChildId.eq(uuid(child.0)));
     Ok(lines::read(c, query).await?.pop())
+}
+
+/// The visit with this number in the order of entry, whosever it is, taken back or not.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn by_entry(c: &impl ConnectionTrait, seq: i64) -> Result<Option<VisitRecord>, StoreError> {
+    let row = visit::Entity::find().filter(visit::Column::EntrySeq.eq(seq)).one(c).await?;
+    Ok(with_lines(c, row.into_iter().collect()).await?.pop())
+}
+
+/// A child's visits that were taken back, by date and order of entry.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn voided_of_child(c: &impl ConnectionTrait, child: ChildId) -> Result<Vec<VisitRecord>, StoreError> {
+    let query = visit::Entity::find()
+        .filter(visit::Column::ChildId.eq(uuid(child.0)))
+        .filter(visit::Column::VoidedAt.is_not_null())
+        .order_by_asc(visit::Column::VisitedOn)
+        .order_by_asc(visit::Column::EntrySeq);
+    with_lines(c, query.all(c).await?).await
 }
 
 /// Earlier versions of a visit, oldest first.

@@ -1,5 +1,6 @@
 //! A child's page: who it is, what is urgent, growth, food, follow-ups and visits. Knows what was judged, judges nothing.
 
+mod corrections;
 mod follow_ups;
 mod food;
 mod growth;
@@ -28,6 +29,7 @@ use crate::view::parts::link_button;
 use crate::view::parts::name;
 use crate::view::parts::note;
 
+pub use crate::view::child::corrections::CorrectionLine;
 pub use crate::view::child::follow_ups::OpenFollowUp;
 pub use crate::view::child::follow_ups::PastFollowUp;
 pub use crate::view::child::food::FoodLine;
@@ -40,6 +42,7 @@ pub use crate::view::child::visits::EarlierVersion;
 pub use crate::view::child::visits::VisitLine;
 pub use crate::view::child::visits::VisitsPage;
 pub use crate::view::child::visits::all_visits;
+pub use crate::view::child::visits::numbers;
 
 /// Visits shown on the child's page; the others are a link away.
 pub const MOST_VISITS: usize = 4;
@@ -117,6 +120,8 @@ pub struct ChildPage<'a> {
     pub past: Vec<PastFollowUp<'a>>,
     /// Visits, newest first.
     pub visits: Vec<VisitLine<'a>>,
+    /// Corrections of the record, latest first.
+    pub corrections: Vec<CorrectionLine>,
     /// First and last day of the next visit's window.
     pub next_visit: Option<(NaiveDate, NaiveDate)>,
     /// The name of a food by its code.
@@ -158,6 +163,7 @@ pub fn body(w: &Words, page: &ChildPage<'_>) -> Markup {
             div {
                 (follow_ups::part(w, page))
                 (visits::part(w, page))
+                (corrections::part(w, page))
                 (placing(w, page))
             }
         }

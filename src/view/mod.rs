@@ -8,6 +8,7 @@ pub mod child;
 pub mod close;
 #[cfg(test)]
 mod contrast;
+pub mod correction;
 pub mod emergency;
 pub mod filled;
 pub mod find;

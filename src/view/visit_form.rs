@@ -69,6 +69,8 @@ pub struct FoodLine {
 /// A visit that was saved and is being corrected.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Correcting<'a> {
+    /// Its number in links.
+    pub seq: i64,
     /// Its day.
     pub on: NaiveDate,
     /// Saved a moment ago because of danger, with the rest still to be mended: the reason is then given.
@@ -148,11 +150,23 @@ fn heading(f: &VisitForm<'_>) -> Markup {
         h1 { (w.say(if f.correcting.is_some() { "visit-heading-correct" } else { "visit-heading" })) " " (name(f.name)) }
         @if let Some(correcting) = f.correcting {
             p.lede { (w.say_with("visit-correct-lede", args!["date" => format::day_near(w, correcting.on, f.today)])) }
+            @if !correcting.unfinished { (other_ways(f, correcting.seq)) }
         } @else {
             p.lede.quiet { (w.say_with("visit-lede", args!["who" => who, "sex" => f.sex.code()])) }
             ul.plain.first-look {
                 li { a.link.danger href={ "/children/" (f.code) "/emergency" } { (Icon::Now.draw("u")) (w.say("visit-emergency")) } }
                 li { a.link href="#signs" { (w.say("visit-to-signs")) } }
+            }
+        }
+    }
+}
+
+/// A visit that is not wrong in its answers, but wrong altogether.
+fn other_ways(f: &VisitForm<'_>, seq: i64) -> Markup {
+    html! {
+        ul.plain {
+            @for (id, way) in [("correction-void-way", "void")] {
+                li { a.link href={ "/children/" (f.code) "/visits/" (seq) "/" (way) } { (f.w.say(id)) } }
             }
         }
     }

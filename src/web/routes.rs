@@ -68,6 +68,8 @@ routes! {
     POST "/children/{code}/visits/new" FIELD => pages::visit::save;
     GET "/children/{code}/visits/{seq}/correct" FIELD => pages::visit::show_correct;
     POST "/children/{code}/visits/{seq}/correct" FIELD => pages::visit::save_correct;
+    GET "/children/{code}/visits/{seq}/void" FIELD => pages::correction::show_void;
+    POST "/children/{code}/visits/{seq}/void" FIELD => pages::correction::void;
     GET "/children/{code}/visits/{seq}/now" FIELD => pages::result::show;
     GET "/round" FIELD => pages::round::show;
     GET "/round/print" FIELD => pages::round::print;

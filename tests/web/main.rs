@@ -4,6 +4,7 @@ mod access;
 #[path = "../../src/view/checks.rs"]
 mod checks;
 mod children;
+mod corrections;
 mod desk;
 mod every_page;
 mod exports;

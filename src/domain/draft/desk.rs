@@ -129,7 +129,7 @@ pub fn read_leave(pairs: &[(String, String)], born: NaiveDate, today: NaiveDate)
 }
 
 /// A reason long enough to explain something.
-fn reason(r: &mut Reader<'_>, field: &str) -> Option<String> {
+pub(super) fn reason(r: &mut Reader<'_>, field: &str) -> Option<String> {
     let text = r.required(field, MOST_NOTE)?;
     if text.chars().count() < LEAST_REASON {
         r.fault(field, Fault::TooShort { least: LEAST_REASON });

@@ -2,6 +2,7 @@
 //! the caller keeps the text to show the form again.
 
 pub mod child;
+pub mod correction;
 pub mod desk;
 pub mod fill;
 pub mod office;

@@ -10,6 +10,7 @@ pub mod follow_up_event;
 pub mod person;
 pub mod placement;
 pub mod protocol;
+pub mod record_correction;
 pub mod session;
 pub mod setting;
 pub mod sign_in_throttle;

@@ -141,3 +141,22 @@ async fn a_follow_up_is_shown_as_it_stood_at_the_end_of_the_month() {
     let october = (day("2026-10-01"), day("2026-10-31"));
     assert_eq!(follow_ups(test.db.direct(), october, None, 9).await.expect("readable"), [], "closed in October, opened before it");
 }
+
+#[tokio::test]
+async fn what_a_visit_opened_that_was_taken_back_or_moved_away_does_not_count() {
+    let test = TestDb::new().await;
+    let [child, other] = two_families(&test.db).await.expect("two children");
+    for n in [1, 2, 3] {
+        visits::insert(test.db.direct(), &a_visit(n, &child, day("2026-09-10"))).await.expect("recorded");
+    }
+    let found: Vec<FollowUpRecord> = [(1, RuleId::WeightLow), (2, RuleId::MealsFew), (3, RuleId::LengthLow)]
+        .map(|(n, rule)| a_follow_up(n, &child, rule, n, "2026-09-10"))
+        .into();
+    replace_all_of_child(test.db.direct(), child.id, &found, recorded("2026-09-10")).await.expect("stored");
+    let why = visits::Correction { by: PersonId(1), at: noon("2026-09-11"), reason: "another child" };
+    visits::void(test.db.direct(), domain::ids::VisitId(1), 1, why).await.expect("taken back");
+    let moved = visits::VisitRecord { child: other.id, ..a_visit(2, &child, day("2026-09-10")) };
+    visits::rehome(test.db.direct(), &moved, why).await.expect("moved");
+    let counted = follow_ups(test.db.direct(), september(), None, 9).await.expect("readable");
+    assert_eq!(counted.iter().map(|(_, f)| f.rule).collect::<Vec<_>>(), [RuleId::LengthLow]);
+}

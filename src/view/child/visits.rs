@@ -134,7 +134,9 @@ fn line(w: &Words, code: &str, day: NaiveDate, visit: &VisitLine<'_>) -> Markup 
     }
 }
 
-fn numbers(w: &Words, visit: &VisitLine<'_>) -> String {
+/// What was measured, in one line.
+#[must_use]
+pub fn numbers(w: &Words, visit: &VisitLine<'_>) -> String {
     let parts: Vec<String> = [
         visit.weight_g.map(|g| format::kg(w, i64::from(g))),
         visit.length_mm.map(|mm| format::cm(w, i64::from(mm))),

@@ -2,6 +2,7 @@
 
 mod shown;
 
+use actix_web::HttpRequest;
 use actix_web::web;
 use domain::child_code::ChildCode;
 use domain::food::FoodCode;
@@ -9,31 +10,36 @@ use domain::food::FoodCode;
 use crate::args;
 use crate::service::child_file;
 use crate::service::child_visits;
+use crate::service::corrections;
 use crate::view::child as view;
 use crate::view::layout;
 use crate::web::extract::Signed;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
+use crate::web::pages::correction;
+use crate::web::pages::people::done;
 
 /// `GET /children/{code}`
 ///
 /// # Errors
 /// [`Failure::NotFound`] outside the scope.
-pub async fn show(signed: Signed, code: web::Path<String>) -> Result<Html, Failure> {
+pub async fn show(req: HttpRequest, signed: Signed, code: web::Path<String>) -> Result<Html, Failure> {
     let ctx = signed.context();
     let file = child_file::open(&ctx, &child_code(&code)?, signed.as_of).await?;
     let names = child_visits::recorders(&ctx, &file).await?;
     let w = signed.words();
     let food = |code: &str| file.assessment.now.protocol.food_name(&FoodCode(code.to_owned()), w.lang().code()).to_owned();
     let query = query(&signed);
-    let page = shown::page(&file, &names, &signed, &query, &food);
+    let corrections = correction::history(&signed, corrections::history(&ctx, file.record.id).await?);
+    let page = shown::page(&file, &names, &signed, &query, &food, corrections);
     let mut shell = signed.shell(&file.record.name);
     shell.wide = true;
     shell.urgent = page.is_emergency();
     // Said until the first visit of the day: whoever just registered the child sees that it was saved.
     let new = signed.as_of == signed.visitor.today && file.record.facts.registered_on == signed.as_of && file.visits.is_empty();
     let registered = new.then(|| w.say_with("register-flash", args!["name" => file.called()]));
-    shell.flash = registered.as_deref();
+    let corrected = done(&req, &[("voided", "void-done")]).map(|id| w.say(id));
+    shell.flash = corrected.as_deref().or(registered.as_deref());
     Ok(Html::ok(layout::page(&shell, view::body(w, &page))))
 }
 

@@ -3,6 +3,7 @@
 pub mod areas;
 pub mod assets;
 pub mod child;
+pub mod correction;
 pub mod find;
 pub mod home;
 pub mod language;

@@ -13,17 +13,21 @@ use domain::food::FoodCode;
 use domain::growth;
 use domain::growth::Indicator;
 use domain::ids::PersonId;
+use domain::ids::VisitId;
 use domain::protocol::Protocol;
 use domain::protocol::Stage;
 use domain::protocol::StageId;
 use domain::role::Action;
 use domain::role::may;
+use domain::rule::CloseReason;
+use domain::rule::RuleId;
 use domain::visit::Measurement;
 
 use crate::clock::day_in;
 use crate::service::child_file::ChildFile;
 use crate::service::child_visits::Replaced;
 use crate::service::child_visits::answers;
+use crate::store::follow_ups::FollowUpRecord;
 use crate::store::visits::VisitRecord;
 use crate::store::visits::content;
 use crate::view::child as view;
@@ -39,6 +43,7 @@ pub fn page<'a>(
     signed: &'a Signed,
     query: &'a str,
     food: &'a dyn Fn(&str) -> String,
+    corrections: Vec<view::CorrectionLine>,
 ) -> view::ChildPage<'a> {
     let protocol = &file.assessment.now.protocol;
     let lang = signed.words().lang().code();
@@ -52,6 +57,7 @@ pub fn page<'a>(
             Some(view::PastFollowUp { rule: f.rule, closed_on: closed.on, reason: closed.reason, number, evidence: &f.evidence })
         })
         .collect();
+    past.extend(file.follow_ups.iter().filter_map(|f| taken_back(file, f)));
     past.sort_by_key(|f| std::cmp::Reverse(f.closed_on));
     view::ChildPage {
         who: who(file, signed),
@@ -78,14 +84,34 @@ pub fn page<'a>(
             .collect(),
         past,
         visits: file.visits.iter().rev().map(|record| line(record, names)).collect(),
+        corrections,
         next_visit: file.assessment.next_visit.map(|slot| (slot.window.opens, slot.window.closes)),
         food,
     }
 }
 
-/// Which of the child's follow-ups of its rule, from 1 in the order they opened: as the address of its reasons counts them.
+/// A follow-up whose cause a correction of the record took away: no judgement finds it any more.
+fn taken_back<'a>(file: &ChildFile, f: &'a FollowUpRecord) -> Option<view::PastFollowUp<'a>> {
+    let closing = f.closing.as_ref().filter(|c| c.reason == CloseReason::RecordCorrected && c.on <= file.as_of)?;
+    if file.assessment.follow_ups.iter().any(|found| (found.rule, found.opened_by) == (f.rule, f.opened_by_visit)) {
+        return None;
+    }
+    let number = stored_number(file, f.rule, f.opened_by_visit)?;
+    Some(view::PastFollowUp { rule: f.rule, closed_on: closing.on, reason: closing.reason, number, evidence: &f.evidence })
+}
+
+/// Which of the child's follow-ups of its rule, from 1 in the order they opened: as the address of its reasons counts them, those
+/// among them that a correction took back.
 fn number_of(file: &ChildFile, follow_up: &FollowUp) -> usize {
-    file.assessment.follow_ups.iter().filter(|f| f.rule == follow_up.rule).take_while(|f| !std::ptr::eq(*f, follow_up)).count() + 1
+    let judged = || file.assessment.follow_ups.iter().filter(|f| f.rule == follow_up.rule);
+    stored_number(file, follow_up.rule, follow_up.opened_by)
+        .unwrap_or_else(|| judged().take_while(|f| !std::ptr::eq(*f, follow_up)).count() + 1)
+}
+
+fn stored_number(file: &ChildFile, rule: RuleId, opened_by: VisitId) -> Option<usize> {
+    let mut of_rule: Vec<&FollowUpRecord> = file.follow_ups.iter().filter(|f| f.rule == rule).collect();
+    of_rule.sort_by_key(|f| (f.opened_on, f.id));
+    of_rule.iter().position(|f| f.opened_by_visit == opened_by).map(|at| at + 1)
 }
 
 fn who<'a>(file: &'a ChildFile, signed: &Signed) -> view::Who<'a> {

@@ -194,7 +194,7 @@ impl<'a> Desk<'a> {
             faults: &form.faults,
             unusual: odd.as_deref().zip(form.read.as_ref().map(|read| &read.visit)),
             danger: form.danger.clone(),
-            correcting: form.correcting.map(|(_, unfinished)| Correcting { on: stored_on, unfinished, result: &result }),
+            correcting: form.correcting.map(|(seq, unfinished)| Correcting { seq, on: stored_on, unfinished, result: &result }),
         });
         let title = visit_form::title(w, self.file.called(), form.correcting.is_some());
         let title = if form.faults.is_empty() { title } else { not_saved_title(w, &title) };

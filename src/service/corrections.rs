@@ -1,0 +1,157 @@
+//! Corrections of the record itself: what they have in common, and their history as a child's page tells it.
+
+pub mod effect;
+pub mod void_visit;
+
+use std::collections::BTreeMap;
+
+use chrono::DateTime;
+use chrono::NaiveDate;
+use chrono::Utc;
+use domain::ids::ChildId;
+use domain::ids::PersonId;
+
+use crate::service::Context;
+use crate::service::Refusal;
+use crate::service::child_file::scope;
+use crate::store::Connection;
+use crate::store::children;
+use crate::store::children::ChildRecord;
+use crate::store::corrections;
+use crate::store::corrections::Corrected;
+use crate::store::corrections::RecordCorrection;
+use crate::store::people;
+use crate::store::visits;
+use crate::store::visits::VisitRecord;
+
+/// What came of a correction.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Done {
+    /// Done now, or by the same form before; where to look.
+    At(String),
+    /// Somebody changed the visit or the child since the form was shown; nothing was done.
+    Changed,
+    /// Somebody took the visit back or moved it since the form was shown; nothing was done.
+    Gone,
+}
+
+/// A visit of a child, or what became of it.
+pub(super) enum Standing {
+    /// It is there.
+    There(Box<VisitRecord>),
+    /// It was taken back or moved away.
+    Gone,
+}
+
+/// The visit with this number, if it is or was one of the child's.
+///
+/// # Errors
+/// [`Refusal::NotFound`] when it never was; [`Refusal::Store`].
+pub(super) async fn visit_of(c: &impl Connection, child: &ChildRecord, seq: i64) -> Result<Standing, Refusal> {
+    let record = visits::by_entry(c, seq).await?.ok_or(Refusal::NotFound)?;
+    if record.child == child.id && record.voided_at.is_none() {
+        return Ok(Standing::There(Box::new(record)));
+    }
+    match corrections::taken_from(c, child.id, record.visit.id).await? {
+        Some(_) => Ok(Standing::Gone),
+        None => Err(Refusal::NotFound),
+    }
+}
+
+/// Another record that a correction led to or came from; only what the reader may see of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct OtherRecord {
+    /// Its code.
+    pub code: String,
+    /// Its name.
+    pub name: String,
+}
+
+/// What happened to the record, as the record itself tells it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Told {
+    /// A visit was taken back; code of the reason.
+    Void(String),
+    /// A visit went to another record.
+    MovedTo(Option<OtherRecord>),
+    /// A visit came from another record.
+    MovedFrom(Option<OtherRecord>),
+    /// Another record of the same child was merged into this one: its code and name as they were.
+    Merged(OtherRecord),
+}
+
+/// A line of the history of a record's corrections.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct HistoryLine {
+    /// What.
+    pub told: Told,
+    /// The day of the visit, or the first day of what came with a merge.
+    pub from_on: NaiveDate,
+    /// Why, in words.
+    pub note: String,
+    /// Who.
+    pub by: String,
+    /// When.
+    pub at: DateTime<Utc>,
+}
+
+/// The corrections of a record and of those merged into it, latest first.
+///
+/// # Errors
+/// [`Refusal::Store`].
+pub async fn history(ctx: &Context, child: ChildId) -> Result<Vec<HistoryLine>, Refusal> {
+    ctx.db
+        .read(async |tx| {
+            let (own, found) = gathered(tx, child).await?;
+            let mut others: BTreeMap<ChildId, ChildRecord> = BTreeMap::new();
+            let ids: Vec<ChildId> = found.iter().flat_map(|line| [Some(line.child), line.what.to()]).flatten().collect();
+            for record in children::by_ids(tx, &ids).await? {
+                others.insert(record.id, record);
+            }
+            let names = people::names(tx, &found.iter().map(|line| line.by).collect::<Vec<PersonId>>()).await?;
+            let mut lines = Vec::with_capacity(found.len());
+            for line in found.into_iter().rev() {
+                let Some(told) = told(tx, ctx, &own, &others, &line).await? else { continue };
+                let by = names.get(&line.by).cloned().unwrap_or_default();
+                lines.push(HistoryLine { told, from_on: line.from_on, note: line.note, by, at: line.at });
+            }
+            Ok(lines)
+        })
+        .await
+}
+
+/// The record and those merged into it, with all their corrections.
+async fn gathered(c: &impl Connection, child: ChildId) -> Result<(Vec<ChildId>, Vec<RecordCorrection>), Refusal> {
+    let mut own = vec![child];
+    loop {
+        let found = corrections::of_children(c, &own).await?;
+        let merged = |line: &RecordCorrection| matches!(line.what, Corrected::Merge { into } if own.contains(&into));
+        let more: Vec<ChildId> = found.iter().filter(|line| merged(line)).map(|line| line.child).filter(|id| !own.contains(id)).collect();
+        if more.is_empty() {
+            return Ok((own, found));
+        }
+        own.extend(more);
+    }
+}
+
+async fn told(
+    c: &impl Connection,
+    ctx: &Context,
+    own: &[ChildId],
+    others: &BTreeMap<ChildId, ChildRecord>,
+    line: &RecordCorrection,
+) -> Result<Option<Told>, Refusal> {
+    let named = |record: &ChildRecord| OtherRecord { code: record.code.clone(), name: record.name.clone() };
+    Ok(match line.what {
+        Corrected::Void { .. } => Some(Told::Void(line.reason.clone())),
+        Corrected::Merge { into } => others.get(&line.child).filter(|_| own.contains(&into)).map(|record| Told::Merged(named(record))),
+        Corrected::Move { to, .. } if own.contains(&line.child) && own.contains(&to) => None,
+        Corrected::Move { to, .. } => {
+            let away = own.contains(&line.child);
+            let other = corrections::leads_to(c, if away { to } else { line.child }).await?;
+            // What lies outside the reader's scope is not named.
+            let seen = children::by_id_in_scope(c, scope(ctx), other).await?.map(|record| named(&record));
+            Some(if away { Told::MovedTo(seen) } else { Told::MovedFrom(seen) })
+        }
+    })
+}
