@@ -95,29 +95,26 @@ pub struct HistoryLine {
     pub at: DateTime<Utc>,
 }
 
-/// The corrections of a record and of those merged into it, latest first.
+/// The corrections of a record and of those merged into it, latest first. A record that was never corrected is one question.
 ///
 /// # Errors
 /// [`Refusal::Store`].
 pub async fn history(ctx: &Context, child: ChildId) -> Result<Vec<HistoryLine>, Refusal> {
-    ctx.db
-        .read(async |tx| {
-            let (own, found) = gathered(tx, child).await?;
-            let mut others: BTreeMap<ChildId, ChildRecord> = BTreeMap::new();
-            let ids: Vec<ChildId> = found.iter().flat_map(|line| [Some(line.child), line.what.to()]).flatten().collect();
-            for record in children::by_ids(tx, &ids).await? {
-                others.insert(record.id, record);
-            }
-            let names = people::names(tx, &found.iter().map(|line| line.by).collect::<Vec<PersonId>>()).await?;
-            let mut lines = Vec::with_capacity(found.len());
-            for line in found.into_iter().rev() {
-                let Some(told) = told(tx, ctx, &own, &others, &line).await? else { continue };
-                let by = names.get(&line.by).cloned().unwrap_or_default();
-                lines.push(HistoryLine { told, from_on: line.from_on, note: line.note, by, at: line.at });
-            }
-            Ok(lines)
-        })
-        .await
+    let c = ctx.db.direct();
+    let (own, found) = gathered(c, child).await?;
+    if found.is_empty() {
+        return Ok(Vec::new());
+    }
+    let ids: Vec<ChildId> = found.iter().flat_map(|line| [Some(line.child), line.what.to()]).flatten().collect();
+    let others: BTreeMap<ChildId, ChildRecord> = children::by_ids(c, &ids).await?.into_iter().map(|record| (record.id, record)).collect();
+    let names = people::names(c, &found.iter().map(|line| line.by).collect::<Vec<PersonId>>()).await?;
+    let mut lines = Vec::with_capacity(found.len());
+    for line in found.into_iter().rev() {
+        let Some(told) = told(c, ctx, &own, &others, &line).await? else { continue };
+        let by = names.get(&line.by).cloned().unwrap_or_default();
+        lines.push(HistoryLine { told, from_on: line.from_on, note: line.note, by, at: line.at });
+    }
+    Ok(lines)
 }
 
 /// The record and those merged into it, with all their corrections.

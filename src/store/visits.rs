@@ -262,8 +262,7 @@ pub async fn by_id(c: &impl ConnectionTrait, child: ChildId, id: VisitId) -> Res
 /// # Errors
 /// [`StoreError`].
 pub async fn by_entry(c: &impl ConnectionTrait, seq: i64) -> Result<Option<VisitRecord>, StoreError> {
-    let row = visit::Entity::find().filter(visit::Column::EntrySeq.eq(seq)).one(c).await?;
-    Ok(with_lines(c, row.into_iter().collect()).await?.pop())
+    Ok(lines::read(c, visit::Entity::find().filter(visit::Column::EntrySeq.eq(seq))).await?.pop())
 }
 
 /// A child's visits that were taken back, by date and order of entry.
@@ -276,7 +275,7 @@ pub async fn voided_of_child(c: &impl ConnectionTrait, child: ChildId) -> Result
         .filter(visit::Column::VoidedAt.is_not_null())
         .order_by_asc(visit::Column::VisitedOn)
         .order_by_asc(visit::Column::EntrySeq);
-    with_lines(c, query.all(c).await?).await
+    lines::read(c, query).await
 }
 
 /// Earlier versions of a visit, oldest first.
