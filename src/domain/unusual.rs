@@ -12,23 +12,12 @@ use crate::growth::adjusted_length;
 use crate::growth::growth_age;
 use crate::growth::outside_limits;
 use crate::growth::scores;
+use crate::protocol::Protocol;
 use crate::visit::Measurement;
 use crate::visit::Visit;
 
-/// The largest allowed difference between two measurers in the WHO growth study (de Onis 2004, from memory): 100 g.
-const WEIGHT_TOLERANCE_G: i64 = 100;
-/// The same for length: 0.7 cm.
-const LENGTH_TOLERANCE_MM: i32 = 7;
-/// A change of the line by two z within this many days is more often a slip than growth (our own choice).
-const JUMP_Z_HUNDREDTHS: i32 = 200;
-const WEIGHT_JUMP_DAYS: i32 = 61;
-const LENGTH_JUMP_DAYS: i32 = 92;
-/// No infant gains more than this a day over three days and more (our own choice).
-const MOST_GAIN_G_A_DAY: i64 = 100;
-/// The earlier weight counts from this growth age on: before it children lose and regain.
-const JUMP_FROM_DAY: i32 = 28;
-/// Four times what two measurers may differ by (5 mm, WHO growth study, from memory); within two months (our own choice).
-const ARM_CHANGE_MM: i32 = 20;
+/// In arm circumference a change of this many times what two measurers may differ by is asked about (our own choice).
+const ARM_TOLERANCES: i32 = 4;
 
 /// Why a measurement is unusual.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -55,11 +44,13 @@ pub struct Unusual {
 }
 
 /// What is unusual about the measurements of a visit that were not confirmed, at most one reason for each, in the order of the form.
+///
+/// Every limit is one of the protocol: its tolerances, and what its rules call a jump.
 #[must_use]
-pub fn unusual(child: &Child, visits: &[Visit], visit: &Visit) -> Vec<Unusual> {
+pub fn unusual(child: &Child, visits: &[Visit], visit: &Visit, protocol: &Protocol) -> Vec<Unusual> {
     let mut earlier: Vec<&Visit> = visits.iter().filter(|v| v.on < visit.on && v.id != visit.id).collect();
     earlier.sort_by_key(|v| v.on);
-    let seen = Seen { child, earlier: &earlier, visit, z: scores_at(child, visit) };
+    let seen = Seen { child, earlier: &earlier, visit, z: scores_at(child, visit), protocol };
     [(Measurement::Weight, seen.weight()), (Measurement::Length, seen.length()), (Measurement::Muac, seen.arm())]
         .into_iter()
         .filter(|(measurement, _)| !visit.confirmed.contains(measurement))
@@ -85,6 +76,7 @@ struct Seen<'a> {
     earlier: &'a [&'a Visit],
     visit: &'a Visit,
     z: Scores,
+    protocol: &'a Protocol,
 }
 
 type Found = Option<(Odd, Option<NaiveDate>)>;
@@ -106,16 +98,17 @@ impl Seen<'_> {
         let days = days_between(before.on, self.visit.on);
         let gain = now - i64::from(before.weight?.grams());
         let line = scores_at(self.child, before).waz.rounded().zip(self.z.waz.rounded()).map(|(was, is)| is.since(was).abs());
-        let jump = days <= WEIGHT_JUMP_DAYS
-            && growth_age(self.child, before.on).days >= JUMP_FROM_DAY
-            && line.is_some_and(|z| z >= JUMP_Z_HUNDREDTHS);
-        let fast = days >= 3 && gain > MOST_GAIN_G_A_DAY * i64::from(days);
+        let limits = &self.protocol.rules.data_weight_jump.limits;
+        let jump = days <= limits.within_days
+            && growth_age(self.child, before.on).days >= limits.earlier_from_growth_days
+            && line.is_some_and(|z| z >= limits.change_z.hundredths());
+        let fast = days >= limits.gain_over_days && gain > i64::from(limits.gain_above_g_per_day) * i64::from(days);
         if jump || fast {
             return Some((Odd::Jump, Some(before.on)));
         }
         // In the first two weeks every baby loses some weight.
-        let settled = growth_age(self.child, before.on).days >= 14;
-        (settled && -gain > WEIGHT_TOLERANCE_G).then_some((Odd::Less, Some(before.on)))
+        let settled = growth_age(self.child, before.on).days >= self.protocol.rules.weight_loss.limits.earlier_from_age_days;
+        (settled && -gain > self.protocol.tolerance.weight_g).then_some((Odd::Less, Some(before.on)))
     }
 
     fn length(&self) -> Found {
@@ -127,20 +120,22 @@ impl Seen<'_> {
         let age = |v: &Visit| growth_age(self.child, v.on).days;
         let mm = |v: &Visit| v.length.map(|l| i32::from(adjusted_length(l, v.position, age(v)).mm()));
         let now_mm = i32::from(adjusted_length(now, self.visit.position, age(self.visit)).mm());
-        if now_mm < mm(before)? - LENGTH_TOLERANCE_MM {
+        if now_mm < mm(before)? - self.protocol.tolerance.length_mm {
             return Some((Odd::Less, Some(before.on)));
         }
         let line = scores_at(self.child, before).laz.rounded().zip(self.z.laz.rounded()).map(|(was, is)| is.since(was).abs());
-        let near = days_between(before.on, self.visit.on) <= LENGTH_JUMP_DAYS;
-        (near && line.is_some_and(|z| z >= JUMP_Z_HUNDREDTHS)).then_some((Odd::Jump, Some(before.on)))
+        let limits = &self.protocol.rules.data_length_jump.limits;
+        let near = days_between(before.on, self.visit.on) <= limits.within_days;
+        (near && line.is_some_and(|z| z >= limits.change_z.hundredths())).then_some((Odd::Jump, Some(before.on)))
     }
 
     fn arm(&self) -> Found {
         let now = i32::from(self.visit.muac?.mm());
         let before = self.earlier.iter().rev().find(|v| v.muac.is_some())?;
         let change = now - i32::from(before.muac?.mm());
-        let near = days_between(before.on, self.visit.on) <= WEIGHT_JUMP_DAYS;
-        (near && change.abs() >= ARM_CHANGE_MM).then_some((Odd::Changed, Some(before.on)))
+        // The protocol has no such rule for the arm: the time is that of a jump of weight (our own choice).
+        let near = days_between(before.on, self.visit.on) <= self.protocol.rules.data_weight_jump.limits.within_days;
+        (near && change.abs() >= ARM_TOLERANCES * self.protocol.tolerance.muac_mm).then_some((Odd::Changed, Some(before.on)))
     }
 }
 
@@ -150,6 +145,7 @@ mod tests {
     use crate::child::ChildStatus;
     use crate::child::Sex;
     use crate::ids::VisitId;
+    use crate::protocol_toml::default_protocol;
     use crate::units::Length;
     use crate::units::Muac;
     use crate::units::Weight;
@@ -184,7 +180,7 @@ mod tests {
     }
 
     fn odd(child: &Child, before: &[Visit], now: &Visit) -> Vec<(Measurement, Odd)> {
-        unusual(child, before, now).into_iter().map(|u| (u.measurement, u.odd)).collect()
+        unusual(child, before, now, default_protocol()).into_iter().map(|u| (u.measurement, u.odd)).collect()
     }
 
     #[test]
@@ -194,11 +190,11 @@ mod tests {
         let before = [visit(1, "2025-10-01", 7000, 0, 0)];
         let mut now = visit(2, "2025-11-04", 12_400, 0, 0);
         assert_eq!(
-            unusual(&child, &before, &now),
+            unusual(&child, &before, &now, default_protocol()),
             [Unusual { measurement: Measurement::Weight, odd: Odd::Jump, since: Some(d("2025-10-01")) }]
         );
         now.confirmed.insert(Measurement::Weight);
-        assert!(unusual(&child, &before, &now).is_empty());
+        assert!(unusual(&child, &before, &now, default_protocol()).is_empty());
         assert!(odd(&child, &before, &visit(2, "2025-11-04", 7400, 0, 0)).is_empty());
     }
 
@@ -245,5 +241,26 @@ mod tests {
         let stored = visit(2, "2025-11-20", 8500, 0, 0);
         assert!(odd(&child, &[stored], &visit(2, "2025-11-20", 7000, 0, 0)).is_empty());
         assert!(odd(&child, &[visit(1, "2025-11-21", 8500, 0, 0)], &visit(2, "2025-11-20", 7000, 0, 0)).is_empty());
+    }
+
+    #[test]
+    fn the_limits_are_those_of_the_protocol() {
+        let child = boy("2024-12-01");
+        let before = [visit(1, "2025-10-15", 7500, 700, 140)];
+        let now = visit(2, "2025-11-20", 7440, 697, 130);
+        assert!(unusual(&child, &before, &now, default_protocol()).is_empty());
+        // A programme with a finer scale, board and tape.
+        let mut finer = default_protocol().clone();
+        finer.tolerance.weight_g = 50;
+        finer.tolerance.length_mm = 2;
+        finer.tolerance.muac_mm = 2;
+        let found: Vec<_> = unusual(&child, &before, &now, &finer).into_iter().map(|u| (u.measurement, u.odd)).collect();
+        assert_eq!(found, [(Measurement::Weight, Odd::Less), (Measurement::Length, Odd::Less), (Measurement::Muac, Odd::Changed)]);
+        // A programme that asks about smaller jumps.
+        let mut stricter = default_protocol().clone();
+        stricter.rules.data_weight_jump.limits.gain_above_g_per_day = 20;
+        let grown = visit(2, "2025-11-20", 8300, 0, 0);
+        assert!(unusual(&child, &before, &grown, default_protocol()).is_empty());
+        assert_eq!(unusual(&child, &before, &grown, &stricter).first().map(|u| u.odd), Some(Odd::Jump));
     }
 }

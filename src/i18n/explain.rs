@@ -83,7 +83,7 @@ const fn changes(key: EvidenceKey) -> bool {
 }
 
 /// To whole grams, half away from zero. Changes of weight are far below 2^31 g.
-fn whole(grams: f64) -> i64 {
+pub(crate) fn whole(grams: f64) -> i64 {
     // A float outside the range saturates, NaN becomes 0: nothing to guard.
     #[expect(clippy::cast_possible_truncation, reason = "saturating, and no weight comes near")]
     let whole = grams.round() as i64;

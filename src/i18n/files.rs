@@ -18,6 +18,7 @@ files!(
     "register",
     "visit_form",
     "result",
+    "scale",
     "supervise",
     "report",
     "admin",

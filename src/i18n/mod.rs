@@ -6,6 +6,7 @@ mod explain;
 mod files;
 pub mod format;
 mod lang;
+pub mod scale;
 
 use std::sync::LazyLock;
 
@@ -15,6 +16,7 @@ use fluent_bundle::concurrent::FluentBundle;
 pub use crate::i18n::args::{Arg, Args};
 pub use crate::i18n::explain::explain;
 pub use crate::i18n::explain::quantity;
+pub(crate) use crate::i18n::explain::whole;
 pub use crate::i18n::lang::Lang;
 
 /// Every message of one language, ready to be said. Shared by all threads.

@@ -30,6 +30,8 @@ pub struct Point {
     pub age_days: i32,
     /// The measurement in the unit of the chart; none: a gap in the line.
     pub value: Option<f64>,
+    /// How far another careful measurement could have lain, up or down, in the unit of the chart.
+    pub error: Option<f64>,
     /// The age in words, for the table.
     pub age: String,
     /// The date in words, for the table.
@@ -63,6 +65,8 @@ pub struct GrowthChart<'a> {
     pub value_name: String,
     /// The visits by age.
     pub points: Vec<Point>,
+    /// What the bars at the points say; none: no point has a bar.
+    pub bars: Option<String>,
     /// The curves.
     pub curves: Vec<Curve>,
 }
@@ -105,7 +109,7 @@ impl Scale {
         let months = axis_months(chart.points.iter().map(|p| p.age_days).max().unwrap_or(0));
         let end = f64::from(months) * DAYS_A_MONTH;
         let drawn = chart.curves.iter().flat_map(|c| &c.points).filter(|(day, _)| (0.0..=end).contains(day)).map(|(_, value)| *value);
-        let own = chart.points.iter().filter_map(drawable);
+        let own = chart.points.iter().filter_map(ends).flatten();
         let (least, most) = drawn.chain(own).filter(|v| v.is_finite()).fold((f64::MAX, f64::MIN), |(a, b), v| (a.min(v), b.max(v)));
         let (least, most) = if least <= most { (least, most) } else { (0.0, 1.0) };
         let step = step_for(most - least);
@@ -139,6 +143,12 @@ fn step_for(range: f64) -> f64 {
 /// The value of a point that can be drawn: a number, measured.
 fn drawable(point: &Point) -> Option<f64> {
     point.value.filter(|v| v.is_finite() && point.age_days >= 0)
+}
+
+/// Where the bar of a point ends below and above; without an error both are the point.
+fn ends(point: &Point) -> Option<[f64; 2]> {
+    let (value, error) = (drawable(point)?, point.error.filter(|e| e.is_finite()).map_or(0.0, f64::abs));
+    Some([value - error, value + error])
 }
 
 /// A place on the canvas, to a tenth of its unit.
@@ -190,6 +200,20 @@ impl GrowthChart<'_> {
         }
     }
 
+    /// The bars of error: caps wider than the dot, since the error itself may be smaller than it.
+    fn errors(&self, scale: &Scale) -> Markup {
+        html! {
+            @for point in self.points.iter().filter(|p| scale.holds(p.age_days) && p.error.is_some()) {
+                @if let Some([low, high]) = ends(point) {
+                    @let left = at(scale.x(f64::from(point.age_days)) - 7.0);
+                    @let x = at(scale.x(f64::from(point.age_days)));
+                    @let (low, high) = (at(scale.y(low)), at(scale.y(high)));
+                    path.err d={ "M" (x) " " (low) "V" (high) "M" (left) " " (low) "h14M" (left) " " (high) "h14" } {}
+                }
+            }
+        }
+    }
+
     fn drawing(&self, scale: &Scale) -> Markup {
         let pieces = self.pieces(scale);
         let count: usize = pieces.iter().map(Vec::len).sum();
@@ -199,6 +223,7 @@ impl GrowthChart<'_> {
                 desc id={ (self.id) "-desc" } { (self.finding) }
                 (self.grid(scale))
                 @for curve in &self.curves { (Self::curve(scale, curve)) }
+                (self.errors(scale))
                 @for piece in &pieces { @if piece.len() > 1 { polyline.kid points=(line(piece.iter().copied())) {} } }
                 @for (n, (x, y)) in pieces.iter().flatten().enumerate() {
                     @if n + 1 == count {
@@ -221,7 +246,7 @@ impl GrowthChart<'_> {
                 figcaption { (self.finding) }
                 (self.drawing(&Scale::of(self)))
             }
-            p.quiet { (self.w.say("common-chart-note")) }
+            p.quiet { (self.w.say("common-chart-note")) @if let Some(bars) = &self.bars { " " (bars) } }
         }
     }
 

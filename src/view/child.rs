@@ -37,6 +37,7 @@ pub use crate::view::child::food::FoodStanding;
 pub use crate::view::child::food::NextStage;
 pub use crate::view::child::food::StageNow;
 pub use crate::view::child::growth::MeasuredOn;
+pub use crate::view::child::growth::MeasuringError;
 pub use crate::view::child::visits::Changed;
 pub use crate::view::child::visits::EarlierVersion;
 pub use crate::view::child::visits::VisitLine;

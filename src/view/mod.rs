@@ -26,6 +26,7 @@ pub mod ribbon;
 pub mod round;
 #[cfg(test)]
 mod samples;
+pub mod scale;
 pub mod settings;
 pub mod sign_in;
 pub mod supervise;

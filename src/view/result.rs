@@ -29,6 +29,7 @@ use crate::view::parts::note;
 use crate::view::parts::rows;
 use crate::view::parts::steps;
 use crate::view::ribbon;
+use crate::view::scale;
 use crate::view::visit_form::measure::arm;
 
 /// Something the rules found, or that is still open.
@@ -40,6 +41,8 @@ pub struct Found {
     pub name: String,
     /// Why, in one line with its numbers.
     pub why: String,
+    /// Beside a gain, loss or drop: how far it could be the scale.
+    pub scale: Option<String>,
     /// What to do and what to tell the family.
     pub act: String,
     /// When it is to be looked at again.
@@ -108,6 +111,8 @@ pub struct ResultPage<'a> {
     pub unchecked: &'a [Unchecked],
     /// Weight gained or lost since a day.
     pub gain: Option<(i64, NaiveDate)>,
+    /// How far two weighings may lie apart, in grams.
+    pub tolerance_g: i64,
     /// By how many days ages are corrected for early birth; 0: not.
     pub corrected_by_days: u16,
     /// What fits the stage.
@@ -175,7 +180,7 @@ fn now(p: &ResultPage<'_>, e: &Emergency<'_>) -> Markup {
             (link_button(&correct(p), &html! { (w.say("result-write-rest")) }, true))
         }))
         h2 { (w.say("result-why")) }
-        @for found in &urgent { p { (found.why) } }
+        @for found in &urgent { p { (found.why) } (scale::said(&found.scale)) }
         (also_found(p, Class::Now))
         (referral::note(p))
         p.quiet { (saved(p)) " " (w.say("result-later-advice")) }
@@ -210,7 +215,7 @@ fn refer(p: &ResultPage<'_>) -> Markup {
     html! {
         p { (cls(w, Class::Today)) }
         h1 { (w.say_with("result-today-heading", args!["name" => p.name])) }
-        @for found in &urgent { p.lede { (found.why) } }
+        @for found in &urgent { p.lede { (found.why) } (scale::said(&found.scale)) }
         (steps(&[
             html! { b { (w.say("result-today-signs-do")) } (emergency_call(p)) },
             step("travel"),
@@ -222,9 +227,8 @@ fn refer(p: &ResultPage<'_>) -> Markup {
 }
 
 fn emergency_call(p: &ResultPage<'_>) -> Markup {
-    let w = p.w;
     let href = format!("/children/{}/emergency", p.code);
-    html! { a href=(href) { (w.say_with("result-today-signs-how", args!["number" => p.number.map_or_else(|| w.say("result-local-number"), str::to_owned)])) } }
+    html! { a href=(href) { (p.w.say_with("result-today-signs-how", args!["number" => p.number.map_or_else(|| p.w.say("result-local-number"), str::to_owned)])) } }
 }
 
 fn usual(p: &ResultPage<'_>) -> Markup {
@@ -236,10 +240,11 @@ fn usual(p: &ResultPage<'_>) -> Markup {
             p { (cls(w, first.class)) }
             h1 { (first.name) ": " (name(p.name)) }
             p.lede { (first.why) }
+            (scale::said(&first.scale))
             (act_of(p, first))
             @if p.found.len() > 1 {
                 h2 { (w.say("result-also")) }
-                (rows(&p.found[1..].iter().map(|f| html! { p { (cls(w, f.class)) } p { (f.why) } (act_of(p, f)) }).collect::<Vec<_>>()))
+                (rows(&p.found[1..].iter().map(|f| html! { p { (cls(w, f.class)) } p { (f.why) } (scale::said(&f.scale)) (act_of(p, f)) }).collect::<Vec<_>>()))
             }
         } @else {
             h1 { (w.say_with("result-no-concern", args!["name" => p.name])) }
@@ -297,7 +302,7 @@ fn gain(p: &ResultPage<'_>) -> Markup {
         @if let Some((grams, since)) = p.gain.filter(|(grams, _)| *grams > 0 && growing) {
             p { (w.say_with("result-gain", args![
                 "gain" => format::weight_change(w, grams), "date" => format::day(w, since), "sex" => p.sex(), "name" => p.name
-            ])) }
+            ])) " " (scale::beside_change(w, grams, p.tolerance_g)) }
         }
         @if p.corrected_by_days > 0 {
             p.quiet { (w.say_with("result-corrected", args!["weeks" => p.corrected_by_days / 7, "days" => p.corrected_by_days % 7])) }
@@ -308,7 +313,12 @@ fn gain(p: &ResultPage<'_>) -> Markup {
 /// Other findings, without their coaching while something presses.
 fn also_found(p: &ResultPage<'_>, worst: Class) -> Markup {
     let w = p.w;
-    let rest: Vec<Markup> = p.found.iter().filter(|f| f.class > worst).map(|f| html! { p { (cls(w, f.class)) } p { (f.why) } }).collect();
+    let rest: Vec<Markup> = p
+        .found
+        .iter()
+        .filter(|f| f.class > worst)
+        .map(|f| html! { p { (cls(w, f.class)) } p { (f.why) } (scale::said(&f.scale)) })
+        .collect();
     html! { @if !rest.is_empty() { h2 { (w.say("result-also")) } (rows(&rest)) } }
 }
 

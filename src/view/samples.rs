@@ -138,12 +138,14 @@ fn growth(w: &Words) -> chart::GrowthChart<'_> {
                 chart::Point {
                     age_days: *days,
                     value: grams.map(|g| f64::from(i32::try_from(g).unwrap_or(0)) / 1000.0),
+                    error: grams.map(|_| 0.1),
                     age: format::age(w, born, on),
                     date: format::day_short(w, on),
                     said: grams.map_or_else(String::new, |g| format::kg(w, g)),
                 }
             })
             .collect(),
+        bars: Some(w.say_with("scale-bars-weight", crate::args!["error" => format::g(w, 100)])),
         curves: chart::curves(Indicator::Waz, Sex::Male, chart::axis_months(354)),
     }
 }

@@ -11,6 +11,7 @@ mod exports;
 mod families;
 mod harness;
 mod office;
+mod past_desk;
 mod registration;
 mod rounds;
 mod signing_in;

@@ -6,11 +6,13 @@ mod facts;
 mod lists;
 mod relations;
 mod rules;
+mod scale;
 mod types;
 
 #[cfg(test)]
 mod tests;
 
+pub use scale::{Change, ErrorAt, ScaleError, Verdict, may_be_error, scale_error};
 pub use types::*;
 
 pub(crate) use engine::run;

@@ -4,6 +4,7 @@
 //! circumference) and 2009 (weight velocity). `tables/README.md` gives the publications and the rights on the figures.
 
 mod age;
+mod error;
 mod gain;
 mod lms;
 mod measured;
@@ -17,6 +18,7 @@ mod check_values;
 mod properties;
 
 pub use age::{GrowthAge, TERM_DAYS, corrected_birth_date, correction_days, growth_age, stage_months};
+pub use error::weight_error_z;
 pub use gain::{FLOOR_SOURCE, IncrementMark, WeightIncrement, least_expected_gain_grams, weight_increment_z, weight_increments};
 pub use measured::{
     AdjustedLength, Figures, Measured, STANDING_FROM_DAY, Scores, WeighedAndMeasured, adjusted_length, scores, scores_of, three_indices,

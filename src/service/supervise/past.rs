@@ -1,5 +1,6 @@
 //! The desk as it stood on a past day: every child in scope is judged anew from the visits up to that day, with the
-//! corrections known today. Slower than the lists, which know only today.
+//! corrections known today. Slower than the lists, which know only today: a handful of statements for each two hundred children,
+//! however many of them there are, so that no more than so many stories are held at a time.
 
 use std::collections::BTreeMap;
 
@@ -28,8 +29,8 @@ use crate::service::supervise::clock;
 use crate::service::supervise::cut;
 use crate::service::supervise::not_seen_days;
 use crate::service::team::Team;
+use crate::store::Connection;
 use crate::store::Scope;
-use crate::store::Tx;
 use crate::store::children;
 use crate::store::follow_ups;
 use crate::store::follow_ups::desk::LateKey;
@@ -53,7 +54,7 @@ struct Found {
 
 /// The desk on a past day.
 pub(super) async fn desk(
-    tx: &Tx,
+    tx: &impl Connection,
     ctx: &Context,
     team: Team,
     narrowed: Narrowed,
@@ -73,14 +74,16 @@ pub(super) async fn desk(
         let ids: Vec<ChildId> = page.iter().map(|row| row.child).collect();
         let records: BTreeMap<ChildId, _> = children::by_ids(tx, &ids).await?.into_iter().map(|r| (r.id, r)).collect();
         let mut stories = visits::of_children_up_to(tx, &ids, as_of).await?;
+        // Of what is stored the judgement needs only what supervisors closed.
+        let closed = follow_ups::closed_by_supervisors(tx, &ids).await?;
         for row in &page {
             let Some(record) = records.get(&row.child).filter(|r| r.facts.registered_on <= as_of) else { continue };
             if record.left_on.is_some_and(|left| left <= as_of) {
                 continue;
             }
             let story = stories.remove(&row.child).unwrap_or_default();
-            let stored = follow_ups::of_child(tx, row.child).await?;
-            let assessment = judge(&ctx.protocols, record, &story, &stored, as_of);
+            let decided: Vec<_> = closed.iter().filter(|f| f.child == row.child).cloned().collect();
+            let assessment = judge(&ctx.protocols, record, &story, &decided, as_of);
             let seen = story.iter().rfind(|v| v.visit.contact != Contact::Phone).map(|v| v.visit.on);
             found.add(ctx, child_of(row), &assessment, (seen, seen.unwrap_or(row.registered_on)));
         }
@@ -157,5 +160,68 @@ impl Found {
             not_seen_days: not_seen_days(ctx.protocols.on(as_of)),
             team,
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use std::sync::Arc;
+
+    use domain::ids::AreaId;
+    use domain::ids::PersonId;
+    use domain::ids::VisitId;
+    use domain::role::Role;
+    use domain::units::Muac;
+
+    use super::*;
+    use crate::service::Actor;
+    use crate::service::protocols::for_tests;
+    use crate::store::areas;
+    use crate::store::counting::Counting;
+    use crate::store::people;
+    use crate::store::summaries;
+    use crate::store::testing::TestDb;
+    use crate::store::testing::a_child;
+    use crate::store::testing::a_person;
+    use crate::store::testing::a_summary;
+    use crate::store::testing::a_visit;
+    use crate::store::testing::an_area;
+    use crate::store::testing::day;
+    use crate::store::testing::noon;
+
+    async fn thin_children(test: &TestDb, numbers: std::ops::Range<u128>) {
+        for n in numbers {
+            let child = a_child(n, AreaId(1), PersonId(1));
+            children::insert(test.db.direct(), &child).await.expect("registered");
+            summaries::upsert(test.db.direct(), &a_summary(&child, "2026-11-25")).await.expect("a line");
+            // Arm 113 mm at eight months: refer today.
+            let mut visit = a_visit(n, &child, day("2026-11-05"));
+            visit.visit.id = VisitId(n);
+            visit.visit.muac = Muac::from_mm(113).ok();
+            visits::insert(test.db.direct(), &visit).await.expect("a visit");
+        }
+    }
+
+    #[tokio::test]
+    async fn a_past_day_takes_as_many_questions_for_many_children_as_for_few() {
+        let test = TestDb::new().await;
+        areas::insert(test.db.direct(), &an_area(1)).await.expect("an area");
+        for (n, role) in [(1, Role::Worker), (3, Role::Supervisor)] {
+            people::insert(test.db.direct(), &a_person(n, role)).await.expect("a person");
+        }
+        people::assign(test.db.direct(), PersonId(3), &[AreaId(1)], &[]).await.expect("assigned");
+        let actor = Actor { person: PersonId(3), name: "Olani".to_owned(), role: Role::Supervisor };
+        let ctx =
+            Context { db: test.db.clone(), protocols: Arc::new(for_tests()), actor, today: day("2026-11-25"), now: noon("2026-11-25") };
+        let questions = async || {
+            let counting = Counting::new(test.db.direct());
+            let desk = desk(&counting, &ctx, Team::default(), Narrowed::default(), None, None, day("2026-11-20")).await.expect("readable");
+            (desk.urgent.len(), counting.sent())
+        };
+        thin_children(&test, 10..13).await;
+        let (few, asked) = questions().await;
+        assert_eq!(few, 3);
+        thin_children(&test, 20..70).await;
+        assert_eq!(questions().await, (SHORT_LIST, asked), "one page of children, three or fifty-three");
     }
 }

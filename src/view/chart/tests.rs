@@ -9,7 +9,7 @@ use scraper::Html;
 use scraper::Selector;
 
 fn point(age_days: i32, value: Option<f64>) -> Point {
-    Point { age_days, value, age: format!("{age_days} days"), date: "20 November".to_owned(), said: format!("{value:?}") }
+    Point { age_days, value, error: None, age: format!("{age_days} days"), date: "20 November".to_owned(), said: format!("{value:?}") }
 }
 
 fn chart(points: Vec<Point>) -> GrowthChart<'static> {
@@ -22,6 +22,7 @@ fn chart(points: Vec<Point>) -> GrowthChart<'static> {
         unit: "kg".to_owned(),
         value_name: "Weight".to_owned(),
         points,
+        bars: None,
         curves: curves(Indicator::Waz, Sex::Male, months),
     }
 }
@@ -59,6 +60,37 @@ fn every_point_reads_back_to_its_age_and_value() {
         let (x, y) = (month_at(number(circle, "cx")), kg_at(number(circle, "cy")));
         assert!((y - kg).abs() < half_kg, "{kg} kg drawn at {y}");
         assert!((x - f64::from(day) / 30.4375).abs() < half_month, "day {day} drawn at {x} months");
+    }
+}
+
+#[test]
+fn a_bar_reads_back_to_how_far_another_weighing_could_have_lain() {
+    let with_error = |day, kg, error| Point { error, ..point(day, kg) };
+    let points = vec![
+        with_error(30, Some(4.0), Some(0.1)),
+        with_error(60, None, Some(0.1)),
+        with_error(90, Some(5.5), Some(0.05)),
+        with_error(150, Some(6.5), None),
+    ];
+    let page = drawn(&chart(points));
+    let (month_at, kg_at) = (axis(&page, "text.x", "x", 0.0), axis(&page, "text.y", "y", 4.5));
+    let half_kg = (kg_at(0.5) - kg_at(0.0)).abs();
+    let bars: Vec<(f64, f64, f64)> = all(&page, "path.err")
+        .into_iter()
+        .map(|bar| {
+            // M x low V high M ...
+            let d = bar.value().attr("d").expect("a path");
+            let (x, rest) = d[1..].split_once(' ').expect("a place");
+            let (low, rest) = rest.split_once('V').expect("a bar");
+            let (high, _) = rest.split_once('M').expect("caps");
+            let number = |text: &str| text.parse::<f64>().expect("a number");
+            (month_at(number(x)), kg_at(number(low)), kg_at(number(high)))
+        })
+        .collect();
+    assert_eq!(bars.len(), 2, "no bar where nothing was measured, none without an error");
+    for ((month, low, high), (day, kg, error)) in bars.into_iter().zip([(30.0, 4.0, 0.1), (90.0, 5.5, 0.05)]) {
+        assert!((month - day / 30.4375).abs() < 0.02, "{month}");
+        assert!((low - (kg - error)).abs() < half_kg && (high - (kg + error)).abs() < half_kg, "{low} to {high} for {kg} ± {error}");
     }
 }
 

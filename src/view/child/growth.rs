@@ -10,6 +10,7 @@ use crate::args;
 use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::format;
+use crate::i18n::scale;
 use crate::view::chart;
 use crate::view::chart::GrowthChart;
 use crate::view::chart::Point;
@@ -44,6 +45,19 @@ pub struct MeasuredOn {
     pub length_suspect: bool,
     /// Something unusual was measured again and kept.
     pub confirmed: bool,
+    /// How far two careful measurements may lie apart on that day.
+    pub error: MeasuringError,
+}
+
+/// How far two careful measurements of one child lie apart by error alone.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct MeasuringError {
+    /// Weight, grams.
+    pub weight_g: u16,
+    /// Length, mm.
+    pub length_mm: u16,
+    /// Arm, mm.
+    pub arm_mm: u16,
 }
 
 /// The part of the page.
@@ -56,6 +70,7 @@ pub fn part(w: &Words, page: &ChildPage<'_>) -> Markup {
             p { (w.say("child-no-weight")) }
         } @else {
             (weight_chart(w, page).figure())
+            @if let Some(said) = last_change(page).map(|(change, tolerance)| scale::beside_change(w, change, tolerance)) { p { (said) } }
             @if page.measured.iter().filter(|m| m.length_mm.is_some()).count() > 1 {
                 (details(&w.say("child-length-chart"), false, &length_chart(w, page).figure()))
             }
@@ -71,8 +86,10 @@ fn weight_chart<'a>(w: &'a Words, page: &ChildPage<'_>) -> GrowthChart<'a> {
         page,
         |m| m.weight_g.filter(|_| !m.weight_suspect).map(|g| f64::from(g) / 1000.0),
         |m| m.weight_g.map(|g| format::kg(w, i64::from(g))),
+        |m| f64::from(m.error.weight_g) / 1000.0,
     );
-    chart_of(w, page, "weight", Indicator::Waz, title, finding(w, page), points)
+    let bars = largest(page, |m| m.error.weight_g).map(|g| w.say_with("scale-bars-weight", args!["error" => format::g(w, i64::from(g))]));
+    chart_of(w, page, "weight", Indicator::Waz, (title, finding(w, page)), bars, points)
 }
 
 fn length_chart<'a>(w: &'a Words, page: &ChildPage<'_>) -> GrowthChart<'a> {
@@ -82,10 +99,13 @@ fn length_chart<'a>(w: &'a Words, page: &ChildPage<'_>) -> GrowthChart<'a> {
         page,
         |m| m.length_mm.filter(|_| !m.length_suspect).map(|mm| f64::from(mm) / 10.0),
         |m| m.length_mm.map(|mm| format::cm(w, i64::from(mm))),
+        |m| f64::from(m.error.length_mm) / 10.0,
     );
+    let bars =
+        largest(page, |m| m.error.length_mm).map(|mm| w.say_with("scale-bars-length", args!["error" => format::cm(w, i64::from(mm))]));
     let last = page.measured.iter().rev().find(|m| m.length_mm.is_some());
     let finding = last.and_then(|m| m.z[1]).map_or_else(String::new, |z| band(w, z));
-    chart_of(w, page, "length", Indicator::Laz, title, finding, points)
+    chart_of(w, page, "length", Indicator::Laz, (title, finding), bars, points)
 }
 
 fn chart_of<'a>(
@@ -93,8 +113,8 @@ fn chart_of<'a>(
     page: &ChildPage<'_>,
     id: &'a str,
     indicator: Indicator,
-    title: String,
-    finding: String,
+    (title, finding): (String, String),
+    bars: Option<String>,
     points: Vec<Point>,
 ) -> GrowthChart<'a> {
     let oldest = points.iter().map(|p| p.age_days).max().unwrap_or(0);
@@ -107,6 +127,7 @@ fn chart_of<'a>(
         unit,
         value_name: w.say("common-chart-value"),
         points,
+        bars,
         curves: chart::curves(indicator, page.who.sex, chart::axis_months(oldest)),
     }
 }
@@ -116,12 +137,14 @@ fn points(
     page: &ChildPage<'_>,
     value: impl Fn(&MeasuredOn) -> Option<f64>,
     said: impl Fn(&MeasuredOn) -> Option<String>,
+    error: impl Fn(&MeasuredOn) -> f64,
 ) -> Vec<Point> {
     page.measured
         .iter()
         .map(|m| Point {
             age_days: m.growth_days,
             value: value(m),
+            error: value(m).map(|_| error(m)),
             age: format::age(w, page.who.born, m.on),
             date: format::day_short(w, m.on),
             said: said(m).unwrap_or_default(),
@@ -129,9 +152,31 @@ fn points(
         .collect()
 }
 
+/// The greatest error of all points; a programme that changed its scale has points of two kinds.
+fn largest(page: &ChildPage<'_>, error: impl Fn(&MeasuredOn) -> u16) -> Option<u16> {
+    page.measured.iter().map(error).max().filter(|error| *error > 0)
+}
+
+/// The weights that count, oldest first.
+fn weights<'a>(page: &'a ChildPage<'_>) -> Vec<&'a MeasuredOn> {
+    page.measured.iter().filter(|m| m.weight_g.is_some() && !m.weight_suspect).collect()
+}
+
+fn grams_since(before: &MeasuredOn, m: &MeasuredOn) -> i64 {
+    i64::from(m.weight_g.unwrap_or(0)) - i64::from(before.weight_g.unwrap_or(0))
+}
+
+/// Grams between the last two weights, and how far two weighings may lie apart.
+fn last_change(page: &ChildPage<'_>) -> Option<(i64, i64)> {
+    match weights(page).as_slice() {
+        [.., before, last] => Some((grams_since(before, last), i64::from(last.error.weight_g))),
+        _ => None,
+    }
+}
+
 /// The finding in words: what changed since the last weight, and between which lines the last one lies.
 pub(super) fn finding(w: &Words, page: &ChildPage<'_>) -> String {
-    let weights: Vec<&MeasuredOn> = page.measured.iter().filter(|m| m.weight_g.is_some() && !m.weight_suspect).collect();
+    let weights = weights(page);
     let Some(last) = weights.last() else { return w.say("child-no-weight") };
     let change = match weights.len().checked_sub(2).and_then(|at| weights.get(at)) {
         Some(before) => changed(w, before, last),
@@ -144,7 +189,7 @@ pub(super) fn finding(w: &Words, page: &ChildPage<'_>) -> String {
 }
 
 fn changed(w: &Words, before: &MeasuredOn, last: &MeasuredOn) -> String {
-    let grams = i64::from(last.weight_g.unwrap_or(0)) - i64::from(before.weight_g.unwrap_or(0));
+    let grams = grams_since(before, last);
     let days = domain::calendar::days_between(before.on, last.on).max(0);
     let weight = format::weight_change(w, grams.abs());
     match grams {
@@ -177,6 +222,7 @@ fn numbers(w: &Words, page: &ChildPage<'_>) -> Markup {
         .column(w.say("common-chart-date"), false)
         .column(w.say("common-chart-age"), false)
         .column(w.say("child-kg"), true)
+        .column(w.say("scale-change"), true)
         .column(w.say("child-cm"), true)
         .column(w.say("child-arm-mm"), true)
         .column(w.say("child-waz"), true)
@@ -186,15 +232,35 @@ fn numbers(w: &Words, page: &ChildPage<'_>) -> Markup {
     page.measured.iter().rev().fold(table, |table, m| table.row(row(w, page, m))).render()
 }
 
+fn plus_minus(w: &Words, value: &str, error: &str) -> String {
+    w.say_with("scale-plus-minus", args!["value" => value, "error" => error])
+}
+
+/// The change since the weight before, and whether it may be the scale alone.
+fn change_to(w: &Words, page: &ChildPage<'_>, m: &MeasuredOn) -> Option<String> {
+    let weights = weights(page);
+    let at = weights.iter().position(|other| std::ptr::eq(*other, m))?;
+    let grams = grams_since(weights.get(at.checked_sub(1)?)?, m);
+    let change = scale::signed_weight(w, grams);
+    let may_be = domain::follow_up::may_be_error(grams, i64::from(m.error.weight_g));
+    Some(if may_be { w.say_with("scale-change-may-be", args!["change" => change]) } else { change })
+}
+
 fn row(w: &Words, page: &ChildPage<'_>, m: &MeasuredOn) -> Vec<Cell> {
     let absent = || "–".to_owned();
-    let mut cells = vec![
-        Cell::text(&format::day_short(w, m.on)),
-        Cell::text(&format::age(w, page.who.born, m.on)),
-        Cell::number(&m.weight_g.map_or_else(absent, |g| format::kg_bare(w, i64::from(g)))),
-        Cell::number(&m.length_mm.map_or_else(absent, |mm| format::cm_bare(w, i64::from(mm)))),
-        Cell::number(&m.arm_mm.map_or_else(absent, |mm| mm.to_string())),
-    ];
+    let mut cells =
+        vec![
+            Cell::text(&format::day_short(w, m.on)),
+            Cell::text(&format::age(w, page.who.born, m.on)),
+            Cell::number(&m.weight_g.map_or_else(absent, |g| {
+                plus_minus(w, &format::kg_bare(w, i64::from(g)), &format::kg_bare(w, i64::from(m.error.weight_g)))
+            })),
+            Cell::number(&change_to(w, page, m).unwrap_or_else(absent)),
+            Cell::number(&m.length_mm.map_or_else(absent, |mm| {
+                plus_minus(w, &format::cm_bare(w, i64::from(mm)), &format::cm_bare(w, i64::from(m.error.length_mm)))
+            })),
+            Cell::number(&m.arm_mm.map_or_else(absent, |mm| plus_minus(w, &mm.to_string(), &m.error.arm_mm.to_string()))),
+        ];
     cells.extend(m.z.iter().map(|z| Cell::number(&z.map_or_else(absent, |z| format::z(w, z)))));
     let remark = match (m.at_birth, m.weight_suspect || m.length_suspect, m.confirmed) {
         (true, ..) => w.say("child-at-birth"),

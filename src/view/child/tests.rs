@@ -1,5 +1,7 @@
 //! Tests of a child's page.
 
+mod numbers;
+
 use domain::evidence::Evidence;
 use domain::evidence::EvidenceKey as K;
 use domain::evidence::Quantity as Q;
@@ -34,6 +36,7 @@ fn measured(on: &str, days: i32, weight_g: u32, arm_mm: Option<u16>, waz: i32) -
         weight_suspect: false,
         length_suspect: false,
         confirmed: false,
+        error: MeasuringError { weight_g: 100, length_mm: 7, arm_mm: 5 },
     }
 }
 

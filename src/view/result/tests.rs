@@ -18,6 +18,7 @@ fn found(class: Class, name: &str) -> Found {
         class,
         name: name.to_owned(),
         why: format!("Why {name}."),
+        scale: None,
         act: format!("Coaching for {name}."),
         due: Some(d("2026-11-27")),
         about_data: false,
@@ -71,6 +72,7 @@ fn page(lang: Lang, found: &[Found], unchecked: &[Unchecked], emergency: bool) -
         seen: &[],
         unchecked,
         gain: Some((450, d("2026-10-16"))),
+        tolerance_g: 100,
         corrected_by_days: 0,
         advice: Some(&advice),
         next: Some(NextVisit { opens: d("2026-12-07"), closes: d("2026-12-24") }),
@@ -121,5 +123,22 @@ fn every_word_is_there_in_every_language() {
             let text = page(lang, &findings, Unchecked::ALL, true);
             assert!(!text.contains('{') && !text.contains('}'), "{}: {text}", lang.code());
         }
+    }
+}
+
+#[test]
+fn beside_a_gain_stands_what_the_scale_could_make_of_it() {
+    let text = page(Lang::En, &[], &[], false);
+    assert!(text.contains("up to 100 g apart") && text.contains("The last change of weight is more than that."), "{text}");
+}
+
+#[test]
+fn a_finding_says_whether_it_may_be_the_scale_in_every_place_it_stands() {
+    let doubt = |class| Found { scale: Some("Perhaps the scale.".to_owned()), ..found(class, "loss") };
+    for class in [Class::Now, Class::Today, Class::Week] {
+        let text = page(Lang::En, &[doubt(class)], &[], class == Class::Now);
+        assert_eq!(text.matches("Perhaps the scale.").count(), 1, "{class:?}: {text}");
+        let below = page(Lang::En, &[found(class, "first"), doubt(Class::Month)], &[], class == Class::Now);
+        assert_eq!(below.matches("Perhaps the scale.").count(), 1, "below {class:?}");
     }
 }

@@ -48,6 +48,10 @@ fn foods() -> Vec<(String, String)> {
     [("beans", "Beans"), ("egg", "Egg"), ("honey", "Honey"), ("mango", "Mango")].map(|(c, n)| (c.to_owned(), n.to_owned())).to_vec()
 }
 
+fn protocol() -> &'static domain::protocol::Protocol {
+    crate::files::protocol_toml::default_protocol()
+}
+
 struct Shown {
     born: &'static str,
     lang: Lang,
@@ -87,7 +91,7 @@ impl Shown {
         let child = child(self.born);
         let rules: BTreeSet<RuleId> = self.open.iter().map(|line| line.rule).collect();
         let questions = Questions::of(&Before { child: &child, visits: &self.visits, open: &rules, on: d("2026-11-25") });
-        let odd = self.read.as_ref().map(|read| unusual(&child, &self.visits, &read.visit));
+        let odd = self.read.as_ref().map(|read| unusual(&child, &self.visits, &read.visit, protocol()));
         body(&VisitForm {
             w: words(self.lang),
             action: "/children/CDEF/visits/new",
@@ -306,7 +310,7 @@ fn an_unusual_weight_is_asked_about_without_a_leading_guess() {
     assert!(text.contains("Weigh again, then type") && !text.contains("7.4"));
     assert!(sent(&shown.page()).contains(&("asked_again".to_owned(), "weight:12400".to_owned())));
     let read = shown.read.as_ref().expect("read");
-    let odd = unusual(&child("2026-05-30"), &shown.visits, &read.visit);
+    let odd = unusual(&child("2026-05-30"), &shown.visits, &read.visit, protocol());
     assert!(measure::was_asked("weight:12400", &odd, &read.visit) && !measure::was_asked("weight:12000", &odd, &read.visit));
 }
 

@@ -5,9 +5,13 @@ use domain::assess::VisitAssessment;
 use domain::calendar::completed_months;
 use domain::draft::questions::LastTime;
 use domain::draft::unchecked::unchecked;
+use domain::evidence::Evidence;
 use domain::follow_up::EventKind;
+use domain::follow_up::scale_error;
+use domain::protocol::Protocol;
 use domain::protocol::Stage;
 use domain::rule::Class;
+use domain::rule::RuleId;
 use domain::rule::Theme;
 use domain::visit::Visit;
 
@@ -16,6 +20,7 @@ use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
+use crate::i18n::scale;
 use crate::store::visits::VisitRecord;
 use crate::view::emergency;
 use crate::view::emergency::Kind;
@@ -95,6 +100,7 @@ impl<'a> Gathered<'a> {
                 class: f.class,
                 name: codes::rule_name(w, f.rule),
                 why: explain(f.rule, &f.evidence, w, &|code| desk.food_name(code)),
+                scale: beside(desk, f.rule, &f.evidence, f.last_fired_on, &f.protocol),
                 act: codes::rule_do(w, f.rule),
                 due: Some(f.due_on),
                 about_data: f.rule.theme() == Theme::Data,
@@ -137,6 +143,7 @@ impl<'a> Gathered<'a> {
             seen: &self.seen,
             unchecked: &self.unchecked,
             gain: self.gain,
+            tolerance_g: desk.signed.visitor.protocols.on(self.record.visit.on).tolerance.weight_g,
             corrected_by_days: desk.file.assessment.now.corrected_by_days,
             advice: self.advice.as_ref(),
             next: desk.file.assessment.next_visit.map(|slot| NextVisit { opens: slot.window.opens, closes: slot.window.closes }),
@@ -158,6 +165,7 @@ fn findings(desk: &Desk<'_>, judged: &VisitAssessment) -> Vec<Found> {
                 class: finding.answer.class()?,
                 name: codes::rule_name(w, finding.rule),
                 why: explain(finding.rule, &finding.evidence, w, &|code| desk.food_name(code)),
+                scale: beside(desk, finding.rule, &finding.evidence, judged.on, &judged.protocol),
                 act: codes::rule_do(w, finding.rule),
                 due: due(finding.rule),
                 about_data: finding.rule.theme() == Theme::Data,
@@ -166,8 +174,22 @@ fn findings(desk: &Desk<'_>, judged: &VisitAssessment) -> Vec<Found> {
         .collect()
 }
 
+/// The error of measuring beside a finding of a day.
+fn beside(desk: &Desk<'_>, rule: RuleId, evidence: &Evidence, on: chrono::NaiveDate, protocol: &Protocol) -> Option<String> {
+    let error = scale_error(rule, evidence, &desk.file.record.facts, on, protocol)?;
+    Some(scale::sentences(desk.signed.words(), &error).join(" "))
+}
+
 fn told_only(w: &Words, class: Class) -> Found {
-    Found { class, name: w.say("result-told"), why: w.say("result-told-why"), act: String::new(), due: None, about_data: false }
+    Found {
+        class,
+        name: w.say("result-told"),
+        why: w.say("result-told-why"),
+        scale: None,
+        act: String::new(),
+        due: None,
+        about_data: false,
+    }
 }
 
 /// Grams since the latest earlier weight; nothing where the feet are swollen, since water is weighed too.

@@ -12,7 +12,6 @@ use domain::draft::pressing::pressing;
 use domain::draft::visit::VisitRead;
 use domain::fault::Fault;
 use domain::ids::VisitId;
-use domain::unusual::unusual;
 use domain::visit::Visit;
 
 use crate::service::Refusal;
@@ -191,7 +190,7 @@ pub async fn emergency(path: web::Path<String>, signed: Signed) -> Result<Html, 
 impl Desk<'_> {
     /// Whether a value must be measured again before it is saved; one that was asked about already, or is confirmed, must not.
     fn asks_again(&self, form: &Filled, read: &VisitRead) -> bool {
-        let odd = unusual(&self.file.record.facts, &self.visits, &read.visit);
+        let odd = self.unusual(read);
         !was_asked(form.one("asked_again"), &odd, &read.visit)
     }
 }

@@ -12,6 +12,7 @@ mod milk;
 mod practice;
 mod properties;
 mod reaction;
+mod scale;
 mod solids;
 
 use std::sync::LazyLock;

@@ -85,7 +85,7 @@ fn answers(visit: &mut Visit, dice: &mut Dice, age_days: i32) {
     }
 }
 
-fn story() -> impl Strategy<Value = (Child, Vec<Visit>)> {
+pub(super) fn story() -> impl Strategy<Value = (Child, Vec<Visit>)> {
     let visits = prop::collection::btree_map(0..760_i32, any::<u64>(), 1..8);
     (any::<u64>(), visits).prop_map(|(seed, visits)| {
         let mut dice = Dice(seed);

@@ -166,6 +166,7 @@ fn measured(file: &ChildFile) -> Vec<view::MeasuredOn> {
             weight_suspect: false,
             length_suspect: false,
             confirmed: false,
+            error: error_of(&file.assessment.now.protocol),
         }
     });
     let visits = file.visits.iter().filter(|r| r.visit.weight.is_some() || r.visit.length.is_some() || r.visit.muac.is_some());
@@ -195,6 +196,17 @@ fn measured_at(file: &ChildFile, record: &VisitRecord) -> view::MeasuredOn {
         weight_suspect: suspect(Measurement::Weight),
         length_suspect: suspect(Measurement::Length),
         confirmed: !visit.confirmed.is_empty(),
+        error: error_of(judged.map_or(&file.assessment.now.protocol, |judged| &judged.protocol)),
+    }
+}
+
+/// The tolerances of a protocol; the file's checks keep them small.
+fn error_of(protocol: &Protocol) -> view::MeasuringError {
+    let tolerance = &protocol.tolerance;
+    view::MeasuringError {
+        weight_g: u16::try_from(tolerance.weight_g).unwrap_or(0),
+        length_mm: u16::try_from(tolerance.length_mm).unwrap_or(0),
+        arm_mm: u16::try_from(tolerance.muac_mm).unwrap_or(0),
     }
 }
 

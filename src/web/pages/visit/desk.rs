@@ -19,6 +19,7 @@ use domain::ids::VisitId;
 use domain::protocol::Food;
 use domain::protocol::Protocol;
 use domain::rule::Class;
+use domain::unusual::Unusual;
 use domain::unusual::unusual;
 use domain::visit::Visit;
 use maud::Markup;
@@ -154,6 +155,11 @@ impl<'a> Desk<'a> {
         read_visit(&form.0, &VisitFrame { id, born: self.file.record.facts.born, today: self.signed.visitor.today, foods: &known })
     }
 
+    /// What is unusual about measurements, by the protocol of their day.
+    pub fn unusual(&self, read: &VisitRead) -> Vec<Unusual> {
+        unusual(&self.file.record.facts, &self.visits, &read.visit, self.signed.visitor.protocols.on(read.visit.on))
+    }
+
     /// Which questions stand open for a visit on a day; the visit with this id does not count as known before.
     pub fn questions(&self, on: NaiveDate, id: VisitId) -> Questions {
         let open = self.file.assessment.open().into_iter().filter(|f| f.opened_by != id).map(|f| f.rule).collect();
@@ -171,7 +177,7 @@ impl<'a> Desk<'a> {
         let questions = self.questions(on, id);
         let open = self.open_lines(&form.filled, form.correcting.map(|_| id));
         let foods = self.food_lines(form.read.as_ref().map(|read| &read.visit), questions.months);
-        let odd = form.read.as_ref().filter(|_| !form.quiet).map(|read| unusual(&record.facts, &self.visits, &read.visit));
+        let odd = form.read.as_ref().filter(|_| !form.quiet).map(|read| self.unusual(read));
         let code = ChildCode::parse(&record.code).ok();
         let result = code.zip(form.correcting).map_or_else(String::new, |(code, (seq, _))| outcome_path(&code, seq));
         let stored_on = form.correcting.and_then(|(seq, _)| self.file.visit(seq)).map_or(on, |v| v.visit.on);
