@@ -22,6 +22,8 @@ const LEFT: f64 = 34.0;
 const RIGHT: f64 = 324.0;
 const TOP: f64 = 24.0;
 const BOTTOM: f64 = 296.0;
+/// Height from which a bar of error shows beside its dot.
+const BAR_FROM: f64 = 6.0;
 
 /// One visit on the chart.
 #[derive(Debug, Clone)]
@@ -69,6 +71,8 @@ pub struct GrowthChart<'a> {
     pub bars: Option<String>,
     /// The curves.
     pub curves: Vec<Curve>,
+    /// Shows only these days of age, first and last, and only the weights between them, so large that bars can be read.
+    pub closer: Option<(i32, i32)>,
 }
 
 /// The length of the axis in months for a child of this age.
@@ -98,7 +102,11 @@ pub fn curves(indicator: Indicator, sex: Sex, months: u32) -> Vec<Curve> {
 
 /// From ages and values to places on the canvas.
 struct Scale {
+    /// Length of the whole axis.
     months: u32,
+    /// First and last day shown.
+    from: f64,
+    to: f64,
     least: f64,
     most: f64,
     step: f64,
@@ -107,18 +115,24 @@ struct Scale {
 impl Scale {
     fn of(chart: &GrowthChart<'_>) -> Self {
         let months = axis_months(chart.points.iter().map(|p| p.age_days).max().unwrap_or(0));
-        let end = f64::from(months) * DAYS_A_MONTH;
-        let drawn = chart.curves.iter().flat_map(|c| &c.points).filter(|(day, _)| (0.0..=end).contains(day)).map(|(_, value)| *value);
-        let own = chart.points.iter().filter_map(ends).flatten();
+        let (from, to) = chart
+            .closer
+            .filter(|(from, to)| from < to)
+            .map_or((0.0, f64::from(months) * DAYS_A_MONTH), |(from, to)| (f64::from(from), f64::from(to)));
+        let inside = |day: f64| (from..=to).contains(&day);
+        // Closer, the child's own weights fill the height; the curves pass through where they do.
+        let curves = if chart.closer.is_some() { &[][..] } else { &chart.curves[..] };
+        let drawn = curves.iter().flat_map(|c| &c.points).filter(|(day, _)| inside(*day)).map(|(_, value)| *value);
+        let own = chart.points.iter().filter(|p| inside(f64::from(p.age_days))).filter_map(ends).flatten();
         let (least, most) = drawn.chain(own).filter(|v| v.is_finite()).fold((f64::MAX, f64::MIN), |(a, b), v| (a.min(v), b.max(v)));
         let (least, most) = if least <= most { (least, most) } else { (0.0, 1.0) };
         let step = step_for(most - least);
         let least = (least / step).floor() * step;
-        Self { months, least, most: ((most / step).ceil() * step).max(least + step), step }
+        Self { months, from, to, least, most: ((most / step).ceil() * step).max(least + step), step }
     }
 
     fn x(&self, days: f64) -> f64 {
-        LEFT + days / (f64::from(self.months) * DAYS_A_MONTH) * (RIGHT - LEFT)
+        LEFT + (days - self.from) / (self.to - self.from) * (RIGHT - LEFT)
     }
 
     fn y(&self, value: f64) -> f64 {
@@ -126,7 +140,61 @@ impl Scale {
     }
 
     fn holds(&self, days: i32) -> bool {
-        days >= 0 && f64::from(days) <= f64::from(self.months) * DAYS_A_MONTH
+        days >= 0 && (self.from..=self.to).contains(&f64::from(days))
+    }
+
+    /// Months of age with a line.
+    fn month_lines(&self) -> Vec<u32> {
+        let whole = self.from <= 0.0 && self.months > 6;
+        let step = if !whole {
+            1
+        } else if self.months > 12 {
+            3
+        } else {
+            self.months / 6
+        };
+        let inside = |month: &u32| (self.from..=self.to).contains(&(f64::from(*month) * DAYS_A_MONTH));
+        (0..=self.months.max(24)).filter(|month| month % step == 0).filter(inside).collect()
+    }
+
+    /// The part of a curve inside the days and values shown, cut where it leaves them.
+    fn shown(&self, curve: &Curve) -> Vec<(f64, f64)> {
+        let by_day = |(a, b): ((f64, f64), (f64, f64)), day: f64| (day, a.1 + (b.1 - a.1) * (day - a.0) / (b.0 - a.0));
+        let by_value = |(a, b): ((f64, f64), (f64, f64)), value: f64| (a.0 + (b.0 - a.0) * (value - a.1) / (b.1 - a.1), value);
+        let finite: Vec<(f64, f64)> = curve.points.iter().copied().filter(|(day, value)| day.is_finite() && value.is_finite()).collect();
+        let mut shown: Vec<(f64, f64)> = Vec::new();
+        for piece in finite.windows(2) {
+            let (mut a, mut b) = (piece[0], piece[1]);
+            // Curves run on in days; a piece of no length has nothing to cut.
+            if b.0 <= a.0 || b.0 < self.from || a.0 > self.to {
+                continue;
+            }
+            if a.0 < self.from {
+                a = by_day((a, b), self.from);
+            }
+            if b.0 > self.to {
+                b = by_day((a, b), self.to);
+            }
+            if a.1.max(b.1) < self.least || a.1.min(b.1) > self.most {
+                continue;
+            }
+            for edge in [self.least, self.most] {
+                if (a.1 < edge) != (b.1 < edge) && a.1 != b.1 {
+                    let cut = by_value((a, b), edge);
+                    let outside = |p: (f64, f64)| p.1 < self.least || p.1 > self.most;
+                    if outside(a) {
+                        a = cut
+                    } else if outside(b) {
+                        b = cut
+                    }
+                }
+            }
+            if shown.last() != Some(&a) {
+                shown.push(a);
+            }
+            shown.push(b);
+        }
+        shown
     }
 
     fn ticks(&self) -> Vec<f64> {
@@ -137,7 +205,7 @@ impl Scale {
 
 /// A round step that makes at most nine lines.
 fn step_for(range: f64) -> f64 {
-    [0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0].into_iter().find(|step| range / step <= 7.0).unwrap_or(range.max(1.0))
+    [0.1, 0.2, 0.5, 1.0, 2.0, 5.0, 10.0, 20.0, 50.0, 100.0].into_iter().find(|step| range / step <= 7.0).unwrap_or(range.max(1.0))
 }
 
 /// The value of a point that can be drawn: a number, measured.
@@ -173,13 +241,12 @@ impl GrowthChart<'_> {
     }
 
     fn grid(&self, scale: &Scale) -> Markup {
-        let month_step = if scale.months > 12 { 3 } else { scale.months / 6 };
         html! {
             @for value in scale.ticks() {
                 path.grid d={ "M" (LEFT) " " (at(scale.y(value))) "H" (RIGHT) } {}
                 text.sub.y x=(LEFT - 6.0) y=(at(scale.y(value) + 4.5)) text-anchor="end" { (tick(value, scale.step)) }
             }
-            @for month in (0..=scale.months).step_by(usize::try_from(month_step.max(1)).unwrap_or(1)) {
+            @for month in scale.month_lines() {
                 @let x = at(scale.x(f64::from(month) * DAYS_A_MONTH));
                 path.grid d={ "M" (x) " " (BOTTOM) "V" (TOP) } {}
                 text.sub.x x=(x) y="313" text-anchor="middle" { (month) }
@@ -189,27 +256,32 @@ impl GrowthChart<'_> {
     }
 
     fn curve(scale: &Scale, curve: &Curve) -> Markup {
-        let end = f64::from(scale.months) * DAYS_A_MONTH;
-        let inside: Vec<(f64, f64)> =
-            curve.points.iter().copied().filter(|(day, value)| (0.0..=end).contains(day) && value.is_finite()).collect();
+        let inside = scale.shown(curve);
         html! {
-            @if let Some((_, last)) = inside.last() {
+            @if inside.len() > 1 {
                 polyline class={ "z" (curve.z.unsigned_abs().min(3)) } points=(line(inside.iter().map(|(day, v)| (scale.x(*day), scale.y(*v))))) {}
-                text x="329" y=(at(scale.y(*last) + 4.5)) { (z_name(curve.z)) }
+            }
+            @match inside.last() {
+                // A curve that leaves through the top is named there.
+                Some((day, _)) if *day < scale.to - 1.0 => { text x=(at(scale.x(*day))) y=(TOP - 5.0) text-anchor="middle" { (z_name(curve.z)) } }
+                Some((_, last)) => { text x="329" y=(at(scale.y(*last) + 4.5)) { (z_name(curve.z)) } }
+                None => {}
             }
         }
     }
 
-    /// The bars of error: caps wider than the dot, since the error itself may be smaller than it.
-    fn errors(&self, scale: &Scale) -> Markup {
+    /// Places of the bars of error, bottom and top, that are taller than the dots; a smaller one would be hidden behind its dot.
+    fn errors(&self, scale: &Scale) -> Vec<(f64, [f64; 2])> {
+        let measured = self.points.iter().filter(|p| scale.holds(p.age_days) && p.error.is_some());
+        let bars = measured.filter_map(|p| Some((scale.x(f64::from(p.age_days)), ends(p)?.map(|value| scale.y(value)))));
+        bars.filter(|(_, [low, high])| low - high >= BAR_FROM).collect()
+    }
+
+    fn bars(&self, scale: &Scale) -> Markup {
         html! {
-            @for point in self.points.iter().filter(|p| scale.holds(p.age_days) && p.error.is_some()) {
-                @if let Some([low, high]) = ends(point) {
-                    @let left = at(scale.x(f64::from(point.age_days)) - 7.0);
-                    @let x = at(scale.x(f64::from(point.age_days)));
-                    @let (low, high) = (at(scale.y(low)), at(scale.y(high)));
-                    path.err d={ "M" (x) " " (low) "V" (high) "M" (left) " " (low) "h14M" (left) " " (high) "h14" } {}
-                }
+            @for (x, [low, high]) in self.errors(scale) {
+                @let (left, x, low, high) = (at(x - 8.0), at(x), at(low), at(high));
+                path.err d={ "M" (x) " " (low) "V" (high) "M" (left) " " (low) "h16M" (left) " " (high) "h16" } {}
             }
         }
     }
@@ -223,7 +295,7 @@ impl GrowthChart<'_> {
                 desc id={ (self.id) "-desc" } { (self.finding) }
                 (self.grid(scale))
                 @for curve in &self.curves { (Self::curve(scale, curve)) }
-                (self.errors(scale))
+                (self.bars(scale))
                 @for piece in &pieces { @if piece.len() > 1 { polyline.kid points=(line(piece.iter().copied())) {} } }
                 @for (n, (x, y)) in pieces.iter().flatten().enumerate() {
                     @if n + 1 == count {
@@ -241,12 +313,15 @@ impl GrowthChart<'_> {
     /// The chart with its caption and key, for a page that has the numbers in a table of its own.
     #[must_use]
     pub fn figure(&self) -> Markup {
+        let scale = Scale::of(self);
+        let bars = self.bars.as_ref().filter(|_| !self.errors(&scale).is_empty());
         html! {
             figure {
                 figcaption { (self.finding) }
-                (self.drawing(&Scale::of(self)))
+                (self.drawing(&scale))
             }
-            p.quiet { (self.w.say("common-chart-note")) @if let Some(bars) = &self.bars { " " (bars) } }
+            // A closer chart stands below a whole one that has said the rest.
+            p.quiet { @if self.closer.is_none() { (self.w.say("common-chart-note")) " " } @if let Some(bars) = bars { (bars) } }
         }
     }
 

@@ -147,6 +147,7 @@ fn growth(w: &Words) -> chart::GrowthChart<'_> {
             .collect(),
         bars: Some(w.say_with("scale-bars-weight", crate::args!["error" => format::g(w, 100)])),
         curves: chart::curves(Indicator::Waz, Sex::Male, chart::axis_months(354)),
+        closer: None,
     }
 }
 

@@ -19,3 +19,5 @@ scale-plus-minus = { $value } ± { $error }
 scale-change = Change of weight
 scale-change-may-be = { $change }, may be the scale
 scale-signed = +{ $change }
+scale-closer = The last weights, closer
+scale-closer-title = { $name }: the last weights, closer

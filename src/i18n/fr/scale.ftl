@@ -19,3 +19,5 @@ scale-plus-minus = { $value } ± { $error }
 scale-change = Changement de poids
 scale-change-may-be = { $change }, peut-être la balance
 scale-signed = +{ $change }
+scale-closer = Les derniers poids, de plus près
+scale-closer-title = { $name } : les derniers poids, de plus près

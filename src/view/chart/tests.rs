@@ -24,6 +24,7 @@ fn chart(points: Vec<Point>) -> GrowthChart<'static> {
         points,
         bars: None,
         curves: curves(Indicator::Waz, Sex::Male, months),
+        closer: None,
     }
 }
 
@@ -69,10 +70,13 @@ fn a_bar_reads_back_to_how_far_another_weighing_could_have_lain() {
     let points = vec![
         with_error(30, Some(4.0), Some(0.1)),
         with_error(60, None, Some(0.1)),
-        with_error(90, Some(5.5), Some(0.05)),
-        with_error(150, Some(6.5), None),
+        with_error(90, Some(4.5), Some(0.2)),
+        with_error(120, Some(4.6), None),
+        with_error(150, Some(6.5), Some(0.1)),
     ];
-    let page = drawn(&chart(points));
+    let whole = drawn(&chart(points.clone()));
+    assert!(all(&whole, "path.err").len() < 2, "on the whole chart 100 g are less than a dot");
+    let page = drawn(&GrowthChart { closer: Some((20, 130)), ..chart(points) });
     let (month_at, kg_at) = (axis(&page, "text.x", "x", 0.0), axis(&page, "text.y", "y", 4.5));
     let half_kg = (kg_at(0.5) - kg_at(0.0)).abs();
     let bars: Vec<(f64, f64, f64)> = all(&page, "path.err")
@@ -87,11 +91,30 @@ fn a_bar_reads_back_to_how_far_another_weighing_could_have_lain() {
             (month_at(number(x)), kg_at(number(low)), kg_at(number(high)))
         })
         .collect();
-    assert_eq!(bars.len(), 2, "no bar where nothing was measured, none without an error");
-    for ((month, low, high), (day, kg, error)) in bars.into_iter().zip([(30.0, 4.0, 0.1), (90.0, 5.5, 0.05)]) {
+    assert_eq!(bars.len(), 2, "no bar where nothing was measured, without an error, or outside the days shown");
+    for ((month, low, high), (day, kg, error)) in bars.into_iter().zip([(30.0, 4.0, 0.1), (90.0, 4.5, 0.2)]) {
         assert!((month - day / 30.4375).abs() < 0.02, "{month}");
         assert!((low - (kg - error)).abs() < half_kg && (high - (kg + error)).abs() < half_kg, "{low} to {high} for {kg} ± {error}");
     }
+    assert_eq!(all(&page, "circle.pt").len(), 3, "only what was measured in those days");
+}
+
+#[test]
+fn a_closer_chart_cuts_the_curves_where_they_leave_it() {
+    let points = vec![Point { error: Some(0.1), ..point(200, Some(7.0)) }, Point { error: Some(0.1), ..point(240, Some(6.95)) }];
+    let page = drawn(&GrowthChart { closer: Some((190, 250)), ..chart(points) });
+    let mut drawn_curves = 0;
+    for css in ["polyline.z0", "polyline.z1", "polyline.z2", "polyline.z3"] {
+        for curve in all(&page, css) {
+            drawn_curves += 1;
+            for place in curve.value().attr("points").expect("points").split(' ') {
+                let (x, y) = place.split_once(',').expect("a place");
+                let (x, y): (f64, f64) = (x.parse().expect("x"), y.parse().expect("y"));
+                assert!((LEFT - 0.1..=RIGHT + 0.1).contains(&x) && (TOP - 0.1..=BOTTOM + 0.1).contains(&y), "{css} runs out at {place}");
+            }
+        }
+    }
+    assert!(drawn_curves > 0, "the curve -1 of boys passes 7 kg there");
 }
 
 #[test]

@@ -22,6 +22,10 @@ use crate::view::parts::Table;
 use crate::view::parts::details;
 use crate::view::parts::note;
 
+/// The closer chart shows so many weights at most, none older than so many days before the last.
+const CLOSER: usize = 4;
+const CLOSER_DAYS: i32 = 122;
+
 /// What was measured on a day.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MeasuredOn {
@@ -70,7 +74,8 @@ pub fn part(w: &Words, page: &ChildPage<'_>) -> Markup {
             p { (w.say("child-no-weight")) }
         } @else {
             (weight_chart(w, page).figure())
-            @if let Some(said) = last_change(page).map(|(change, tolerance)| scale::beside_change(w, change, tolerance)) { p { (said) } }
+            @if let Some(closer) = closer(w, page) { h3 { (w.say("scale-closer")) } (closer.figure()) }
+            @else if let Some((change, tolerance)) = last_change(page) { p { (scale::beside_change(w, change, tolerance)) } }
             @if page.measured.iter().filter(|m| m.length_mm.is_some()).count() > 1 {
                 (details(&w.say("child-length-chart"), false, &length_chart(w, page).figure()))
             }
@@ -129,6 +134,7 @@ fn chart_of<'a>(
         points,
         bars,
         curves: chart::curves(indicator, page.who.sex, chart::axis_months(oldest)),
+        closer: None,
     }
 }
 
@@ -150,6 +156,22 @@ fn points(
             said: said(m).unwrap_or_default(),
         })
         .collect()
+}
+
+/// The last weights so large that the error of weighing can be seen beside their differences.
+fn closer<'a>(w: &'a Words, page: &ChildPage<'_>) -> Option<GrowthChart<'a>> {
+    let weights = weights(page);
+    let last = weights.last()?.growth_days;
+    let near: Vec<&&MeasuredOn> = weights.iter().rev().take(CLOSER).filter(|m| m.growth_days >= (last - CLOSER_DAYS).max(0)).collect();
+    let first = near.last()?.growth_days;
+    if near.len() < 2 {
+        return None;
+    }
+    let (change, tolerance) = last_change(page)?;
+    let title = w.say_with("scale-closer-title", args!["name" => page.who.name]);
+    let finding = scale::beside_change(w, change, tolerance);
+    let whole = weight_chart(w, page);
+    Some(GrowthChart { id: "closer", title, finding, closer: Some((first - 10, last + 10)), ..whole })
 }
 
 /// The greatest error of all points; a programme that changed its scale has points of two kinds.

@@ -216,8 +216,12 @@ fn the_finding_skips_suspect_weights_and_says_between_which_lines() {
 fn a_suspect_weight_is_a_gap_in_the_line_and_is_named_in_the_table() {
     let page = shown(|_| ());
     // Birth to April; then a gap for the visit without a weight and the suspect one; then October on.
-    assert_eq!(texts(&page, "svg.chart polyline.kid").len(), 3, "two pieces of weight and one of length");
-    assert_eq!(texts(&page, "svg.chart circle").len(), 5 + 4, "the suspect weight is no point; its length is one");
+    assert_eq!(texts(&page, "svg.chart polyline.kid").len(), 4, "two pieces of weight, one of the last weights closer, one of length");
+    assert_eq!(
+        texts(&page, "svg.chart circle").len(),
+        5 + 2 + 4,
+        "the suspect weight is no point; its length is one; the last two stand closer again"
+    );
     let rows = texts(&page, ".scroll tbody tr");
     assert_eq!(rows.len(), 7);
     assert!(rows.iter().any(|row| row.contains("9.90") && row.contains("weigh and measure again")), "{rows:?}");

@@ -12,7 +12,7 @@ fn every_measurement_stands_beside_how_far_another_could_have_lain() {
         assert!(row("20 Nov").contains(said), "{said}: {}", row("20 Nov"));
     }
     assert!(row("15 Oct").contains("1.30 kg") && !row("15 Oct").contains("may be"), "a suspect weight is not compared with");
-    let paragraphs = texts(&page, "p").join(" ");
+    let paragraphs = texts(&page, "p, figcaption").join(" ");
     assert!(
         paragraphs.contains("up to 100 g apart") && paragraphs.contains("may be no more than that: weigh a second time"),
         "{paragraphs}"
@@ -21,6 +21,8 @@ fn every_measurement_stands_beside_how_far_another_could_have_lain() {
     let finer = MeasuringError { weight_g: 50, length_mm: 7, arm_mm: 5 };
     let page = shown(|page| page.measured.iter_mut().for_each(|m| m.error = finer));
     assert!(
-        texts(&page, "p").join(" ").contains("up to 50 g apart by measuring error alone. The last change of weight is more than that.")
+        texts(&page, "p, figcaption")
+            .join(" ")
+            .contains("up to 50 g apart by measuring error alone. The last change of weight is more than that.")
     );
 }
