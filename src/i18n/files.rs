@@ -15,6 +15,7 @@ files!(
     "sign_in",
     "round",
     "child",
+    "card",
     "register",
     "visit_form",
     "result",

@@ -325,6 +325,12 @@ impl GrowthChart<'_> {
         }
     }
 
+    /// The drawing alone.
+    #[must_use]
+    pub fn bare(&self) -> Markup {
+        html! { figure { (self.drawing(&Scale::of(self))) } }
+    }
+
     fn numbers(&self) -> Markup {
         let w = self.w;
         let table = Table::scrolling(self.title.as_str())

@@ -2,8 +2,8 @@
 
 mod corrections;
 mod follow_ups;
-mod food;
-mod growth;
+pub(in crate::view) mod food;
+pub(in crate::view) mod growth;
 mod visits;
 
 use chrono::NaiveDate;
@@ -130,7 +130,7 @@ pub struct ChildPage<'a> {
 }
 
 impl ChildPage<'_> {
-    fn before_due_date(&self) -> bool {
+    pub(in crate::view) fn before_due_date(&self) -> bool {
         self.who.due_date.is_some_and(|due| self.day < due)
     }
 
@@ -219,6 +219,7 @@ fn doing(w: &Words, page: &ChildPage<'_>) -> Markup {
     let start = format!("/children/{}/visits/new", page.who.code);
     acts(&html! {
         (link_button(&start, &html! { (w.say("child-start-visit")) }, page.is_emergency()))
+        (link_button(&format!("/children/{}/card{}", page.who.code, page.query), &html! { (w.say("card-link")) }, true))
         @if let Some(phone) = page.who.phone { (call_link(phone, "do second", &html! { (w.say_with("child-call", args!["name" => page.who.caregiver])) })) }
     })
 }

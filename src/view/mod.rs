@@ -1,6 +1,7 @@
 //! Pages as functions from values to markup. Views decide looks, never rules: no store, no service, no web framework.
 
 pub mod areas;
+pub mod card;
 pub mod chart;
 #[cfg(test)]
 pub(crate) mod checks;

@@ -75,6 +75,7 @@ routes! {
     GET "/round/print" FIELD => pages::round::print;
     GET "/find" FIELD => pages::find::show;
     GET "/children/{code}" FIELD => pages::child::show;
+    GET "/children/{code}/card" FIELD => pages::child::card;
     GET "/children/{code}/visits" FIELD => pages::child::visits;
     POST "/language" Who::Anyone => pages::language::choose;
     GET "/late" TEAM => pages::supervise::show;

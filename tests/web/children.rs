@@ -26,7 +26,7 @@ async fn a_child_is_there_for_its_worker_and_supervisor_and_for_nobody_else() {
     let path = format!("/children/{}", code(1));
     for (name, status) in [("mireni", 200), ("olani", 200), ("tamsi", 404), ("hembo", 404), ("bemu", 403), ("teveli", 403)] {
         let mut browser = site.signed_in(name).await;
-        for page in [path.clone(), format!("{path}/visits")] {
+        for page in [path.clone(), format!("{path}/visits"), format!("{path}/card")] {
             browser.open(&page).await.is(status);
             if status != 200 {
                 browser.does_not_say("Neruka");
@@ -53,6 +53,21 @@ async fn the_page_says_who_it_is_and_begins_a_visit() {
     browser.does_not_say("Move to another worker");
     let mut supervisor = site.signed_in("olani").await;
     supervisor.open(&format!("/children/{}", code(1))).await.says("Move to another worker").says("worker: Mireni");
+}
+
+#[actix_web::test]
+async fn the_family_s_card_tells_growth_and_danger_and_names_no_follow_up() {
+    let site = three_children().await;
+    let one = child(1, "Neruka", site.ulopi, site.mireni);
+    weigh(&site, 90, &one, "2026-10-01", 7000).await;
+    weigh(&site, 91, &one, "2026-11-06", 7450).await;
+    let mut browser = site.signed_in("mireni").await;
+    browser.open(&format!("/children/{}", code(1))).await.says("Card for the family");
+    browser.open(&format!("/children/{}/card", code(1))).await.is(200);
+    assert_eq!(browser.texts("h1"), ["Neruka"]);
+    browser.says("7.45 kg on 6 November: 450 g more since 1 October.").says("Now, at 8 months").says("Next visit:");
+    browser.says("swelling, hives or hard breathing after a food").does_not_say("between the lines");
+    browser.does_not_say("Anwe");
 }
 
 #[actix_web::test]

@@ -133,6 +133,11 @@ fn stage_part(w: &Words, page: &ChildPage<'_>, stage: &StageNow<'_>) -> Markup {
     }
 }
 
+/// What to feed now, in a list with pictures; nothing while milk is all.
+pub(in crate::view) fn told(w: &Words, stage: &StageNow<'_>) -> Markup {
+    stage.texture.map_or_else(Markup::default, |texture| hoped_for(w, stage, texture))
+}
+
 fn hoped_for(w: &Words, stage: &StageNow<'_>, (from, to): (Texture, Texture)) -> Markup {
     let textures = if from == to {
         codes::texture(w, from)
@@ -144,9 +149,10 @@ fn hoped_for(w: &Words, stage: &StageNow<'_>, (from, to): (Texture, Texture)) ->
         if stage.breastfed == Some(false) { "child-meals-not-breastfed" } else { "child-meals" },
         args!["range" => range(u32::from(least), u32::from(most)), "count" => most],
     );
+    let textures = w.say_with("child-texture", args!["texture" => textures, "test" => codes::texture_test(w, from)]);
     html! {
         ul.tell {
-            li { (ribbon::bowl_of(w, "bowl-texture", from)) p { (w.say_with("child-texture", args!["texture" => textures, "test" => codes::texture_test(w, from)])) } }
+            li { (ribbon::bowl_of(w, "bowl-texture", from)) p { (textures) } }
             li { (ribbon::bowls(w, u32::from(least), u32::from(most.saturating_sub(least)))) p { (meals)
                 @if stage.snacks.1 > 0 { " " (w.say_with("child-snacks", args!["range" => range(u32::from(stage.snacks.0), u32::from(stage.snacks.1)), "count" => stage.snacks.1])) } } }
             @if let Some((_, most)) = stage.cups {

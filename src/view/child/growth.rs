@@ -196,6 +196,11 @@ fn last_change(page: &ChildPage<'_>) -> Option<(i64, i64)> {
     }
 }
 
+/// The chart of weight alone, for a page that says what it shows in words of its own.
+pub(in crate::view) fn drawing(w: &Words, page: &ChildPage<'_>, said: &str) -> Markup {
+    GrowthChart { finding: said.to_owned(), ..weight_chart(w, page) }.bare()
+}
+
 /// The finding in words: what changed since the last weight, and between which lines the last one lies.
 pub(super) fn finding(w: &Words, page: &ChildPage<'_>) -> String {
     let weights = weights(page);

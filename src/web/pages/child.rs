@@ -2,6 +2,8 @@
 
 mod shown;
 
+use std::collections::BTreeMap;
+
 use actix_web::HttpRequest;
 use actix_web::web;
 use domain::child_code::ChildCode;
@@ -41,6 +43,20 @@ pub async fn show(req: HttpRequest, signed: Signed, code: web::Path<String>) -> 
     let corrected = done(&req, &[("voided", "void-done")]).map(|id| w.say(id));
     shell.flash = corrected.as_deref().or(registered.as_deref());
     Ok(Html::ok(layout::page(&shell, view::body(w, &page))))
+}
+
+/// `GET /children/{code}/card`
+///
+/// # Errors
+/// [`Failure::NotFound`] outside the scope.
+pub async fn card(signed: Signed, code: web::Path<String>) -> Result<Html, Failure> {
+    let file = child_file::open(&signed.context(), &child_code(&code)?, signed.as_of).await?;
+    let w = signed.words();
+    let food = |code: &str| file.assessment.now.protocol.food_name(&FoodCode(code.to_owned()), w.lang().code()).to_owned();
+    let (names, query) = (BTreeMap::new(), query(&signed));
+    let page = shown::page(&file, &names, &signed, &query, &food, Vec::new());
+    let title = w.say_with("card-title", args!["name" => file.called()]);
+    Ok(Html::ok(layout::page(&signed.shell(&title), crate::view::card::body(w, &page))))
 }
 
 /// `GET /children/{code}/visits`
