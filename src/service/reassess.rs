@@ -12,6 +12,7 @@ use domain::assess::Assessment;
 use domain::assess::VisitAssessment;
 use domain::assess::assess_with;
 use domain::child::ChildStatus;
+use domain::feeding::FoodState;
 use domain::follow_up::FollowUp;
 use domain::follow_up::SupervisorAct;
 use domain::growth::Indicator;
@@ -204,6 +205,16 @@ fn follow_up_record(child: &ChildRecord, f: &FollowUp, known: Option<&FollowUpRe
     }
 }
 
+/// Since when the food that is longest on hold waits for somebody's word.
+#[must_use]
+pub fn hold_since(a: &Assessment) -> Option<NaiveDate> {
+    let on_hold = |state: &FoodState| match state {
+        FoodState::OnHold { since, .. } => Some(*since),
+        _ => None,
+    };
+    a.foods.iter().filter_map(|line| on_hold(&line.state)).min()
+}
+
 /// The child's one line for the lists.
 #[must_use]
 pub fn summary(child: &ChildRecord, records: &[VisitRecord], a: &Assessment) -> SummaryRecord {
@@ -242,6 +253,7 @@ pub fn summary(child: &ChildRecord, records: &[VisitRecord], a: &Assessment) -> 
         referral_due_on: referral,
         slot: a.next_visit.map(|s| SlotDays { target: s.window.target, opens: s.window.opens, closes: s.window.closes }),
         overdue_since: overdue,
+        hold_since: hold_since(a),
         last_seen_on: records.iter().filter(|r| r.visit.contact != Contact::Phone).map(|r| r.visit.on).max(),
         last_weight: weighed.map(|(weight, on, _)| (weight, on)),
         last_waz: waz.map(domain::growth::ZHundredths::hundredths),

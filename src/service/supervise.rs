@@ -40,6 +40,9 @@ pub fn clock(protocols: &Protocols, on: NaiveDate) -> Vec<(Class, i32)> {
     Class::ALL.iter().map(|class| (*class, classes.of(*class).supervisor_after_days)).collect()
 }
 
+/// A food on hold for more days than this comes to the supervisor, so that egg, fish and beans are not lost for good (our own choice).
+pub const HELD_DAYS: i32 = 14;
+
 /// What the list is narrowed to, as codes from the address.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Sieve {
@@ -116,6 +119,15 @@ pub struct Unseen {
     pub ever: bool,
 }
 
+/// A child with a food on hold for long.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Held {
+    /// Who.
+    pub child: DeskChild,
+    /// Since when the oldest waits.
+    pub since: NaiveDate,
+}
+
 /// The desk on a day.
 #[derive(Debug, Clone)]
 pub struct Desk {
@@ -133,6 +145,10 @@ pub struct Desk {
     pub unseen: Vec<Unseen>,
     /// Whether there are more.
     pub more_unseen: bool,
+    /// Children with a food on hold for more than [`HELD_DAYS`] days, longest first.
+    pub held: Vec<Held>,
+    /// Whether there are more.
+    pub more_held: bool,
     /// Days after which a child counts as not seen, under and from 12 months; `None` when the protocol has the list switched off.
     pub not_seen_days: Option<(i32, i32)>,
     /// Who and where.
@@ -167,6 +183,8 @@ pub async fn open(ctx: &Context, sieve: &Sieve, after: Option<&LateKey>, as_of: 
                 None => Vec::new(),
             };
             let more_unseen = cut(&mut unseen, SHORT_LIST);
+            let mut held = lists::held_in_scope(tx, scope, held_by(ctx.today), limit(SHORT_LIST)).await?;
+            let more_held = cut(&mut held, SHORT_LIST);
             Ok(Desk {
                 urgent: urgent.into_iter().map(unanswered).collect(),
                 more_urgent,
@@ -175,6 +193,8 @@ pub async fn open(ctx: &Context, sieve: &Sieve, after: Option<&LateKey>, as_of: 
                 next,
                 unseen: unseen.into_iter().map(|row| unseen_line(row, ctx.today)).collect(),
                 more_unseen,
+                held: held.into_iter().filter_map(held_line).collect(),
+                more_held,
                 not_seen_days,
                 team,
             })
@@ -224,6 +244,15 @@ fn late_line(line: FollowUpLine, today: NaiveDate) -> Late {
 fn unseen_line(row: RoundRow, today: NaiveDate) -> Unseen {
     let days = days_between(row.last_seen_on.unwrap_or(row.registered_on), today);
     Unseen { child: child_of(&row), days, ever: row.last_seen_on.is_some() }
+}
+
+fn held_line(row: RoundRow) -> Option<Held> {
+    Some(Held { since: row.hold_since?, child: child_of(&row) })
+}
+
+/// The last day since which a food on hold has waited too long.
+fn held_by(today: NaiveDate) -> NaiveDate {
+    add_days(today, -(HELD_DAYS + 1))
 }
 
 fn narrowed(team: &Team, sieve: &Sieve) -> Result<Narrowed, Refusal> {

@@ -102,6 +102,8 @@ pub struct RoundRow {
     pub slot: Option<SlotDays>,
     /// Earliest closing day of a visit slot that was missed.
     pub overdue_since: Option<NaiveDate>,
+    /// Since when the food that is longest on hold waits.
+    pub hold_since: Option<NaiveDate>,
     /// Last home or clinic visit.
     pub last_seen_on: Option<NaiveDate>,
 }
@@ -137,6 +139,7 @@ struct Row {
     slot_opens: Option<NaiveDate>,
     slot_closes: Option<NaiveDate>,
     overdue_since: Option<NaiveDate>,
+    hold_since: Option<NaiveDate>,
     last_seen_on: Option<NaiveDate>,
 }
 
@@ -184,6 +187,7 @@ impl TryFrom<Row> for RoundRow {
             referral_due_on: row.referral_due_on,
             slot,
             overdue_since: row.overdue_since,
+            hold_since: row.hold_since,
             last_seen_on: row.last_seen_on,
         })
     }
@@ -202,7 +206,7 @@ fn lines(scope: Scope) -> Select<child::Entity> {
         .column_as(area::Column::Name, "area_name")
         .column_as(person::Column::FullName, "worker_name")
         .columns([S::WorkKey, S::TopClass, S::TopRule, S::TopDueOn, S::TopEvidence, S::OpenCount, S::UrgentUnansweredSince])
-        .columns([S::ReferralDueOn, S::SlotTarget, S::SlotOpens, S::SlotCloses, S::OverdueSince, S::LastSeenOn])
+        .columns([S::ReferralDueOn, S::SlotTarget, S::SlotOpens, S::SlotCloses, S::OverdueSince, S::HoldSince, S::LastSeenOn])
         .join(JoinType::InnerJoin, area)
         .join(JoinType::InnerJoin, worker)
         .join(JoinType::InnerJoin, summary)
@@ -341,6 +345,20 @@ pub async fn lost_in_scope(
     if let Some((on, child)) = after {
         query = query.filter(Condition::any().add(seen().gt(on)).add(Condition::all().add(seen().eq(on)).add(C::Id.gt(uuid(child.0)))));
     }
+    rows(c, query, limit).await
+}
+
+/// Active children with a food on hold since `held_by` or before, longest first.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn held_in_scope(c: &impl ConnectionTrait, scope: Scope, held_by: NaiveDate, limit: u64) -> Result<Vec<RoundRow>, StoreError> {
+    use child_summary::Column as S;
+    let query = lines(scope)
+        .filter(child::Column::Status.eq(ChildStatus::Active.code()))
+        .filter(S::HoldSince.lte(held_by))
+        .order_by_asc(S::HoldSince)
+        .order_by_asc(S::ChildId);
     rows(c, query, limit).await
 }
 

@@ -60,6 +60,8 @@ pub struct SummaryRecord {
     pub slot: Option<SlotDays>,
     /// Earliest closing day of a visit slot that was missed.
     pub overdue_since: Option<NaiveDate>,
+    /// Since when the food that is longest on hold waits.
+    pub hold_since: Option<NaiveDate>,
     /// Last home or clinic visit.
     pub last_seen_on: Option<NaiveDate>,
     /// Last weight and its day.
@@ -163,6 +165,7 @@ impl From<&SummaryRecord> for child_summary::Model {
             slot_opens: summary.slot.map(|s| s.opens),
             slot_closes: summary.slot.map(|s| s.closes),
             overdue_since: summary.overdue_since,
+            hold_since: summary.hold_since,
             last_seen_on: summary.last_seen_on,
             last_weight_g: summary.last_weight.map(|(w, _)| w.grams().cast_signed()),
             last_weight_on: summary.last_weight.map(|(_, on)| on),
@@ -207,6 +210,7 @@ impl TryFrom<child_summary::Model> for SummaryRecord {
             referral_due_on: row.referral_due_on,
             slot,
             overdue_since: row.overdue_since,
+            hold_since: row.hold_since,
             last_seen_on: row.last_seen_on,
             last_weight: weight.zip(row.last_weight_on),
             last_waz: row.last_waz_h,

@@ -272,6 +272,7 @@ pub fn a_summary(child: &ChildRecord, on: &str) -> SummaryRecord {
         referral_due_on: None,
         slot: None,
         overdue_since: None,
+        hold_since: None,
         last_seen_on: None,
         last_weight: None,
         last_waz: None,

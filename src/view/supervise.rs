@@ -90,6 +90,15 @@ pub struct UnseenLine {
     pub ever: bool,
 }
 
+/// A child with a food on hold for long.
+#[derive(Debug, Clone)]
+pub struct HeldLine {
+    /// Who.
+    pub child: DeskChild,
+    /// Since when, in words.
+    pub since: String,
+}
+
 /// What the list is narrowed to, and what it can be narrowed to: value and words.
 #[derive(Debug, Clone, Default)]
 pub struct Sieve {
@@ -130,6 +139,12 @@ pub struct LatePage {
     pub unseen: Vec<UnseenLine>,
     /// Whether more were not seen.
     pub more_unseen: bool,
+    /// Children with a food on hold for long.
+    pub held: Vec<HeldLine>,
+    /// Whether there are more.
+    pub more_held: bool,
+    /// Days after which a hold is long.
+    pub held_days: i32,
     /// What the list is narrowed to.
     pub sieve: Sieve,
     /// By worker and by village.
@@ -151,6 +166,7 @@ pub fn page(w: &Words, p: &LatePage) -> Markup {
         h2 id="unseen" { (w.say("late-unseen-heading")) }
         p.quiet { (w.say("late-unseen-rule")) }
         (unseen(w, p))
+        @if !p.held.is_empty() { (held(w, p)) }
         (hand::hands(w, &p.hand))
     }
 }
@@ -294,6 +310,26 @@ fn days_late(w: &Words, days: i32) -> Markup {
     }
 }
 
+fn held(w: &Words, p: &LatePage) -> Markup {
+    let line = |line: &HeldLine| {
+        split(
+            &html! { div { a.link href=(line.child.path) { (name(&line.child.called)) } p.quiet { (about(&line.child)) } } },
+            &html! { span.state { (w.say_with("late-held-since", args!["date" => &line.since])) } },
+        )
+    };
+    html! {
+        h2 id="held" { (w.say("late-held-heading")) }
+        p.quiet { (w.say_with("late-held-rule", args!["count" => p.held_days])) }
+        (rows(&p.held.iter().map(line).collect::<Vec<_>>()))
+        @if p.more_held { p.quiet { (w.say("late-unseen-more")) } }
+    }
+}
+
+/// Age, village, worker.
+fn about(child: &DeskChild) -> Markup {
+    html! { (child.age) ", " (child.village) ", " (name(&child.worker)) }
+}
+
 fn unseen(w: &Words, p: &LatePage) -> Markup {
     if p.unseen.is_empty() {
         return html! { p { (w.say("late-unseen-none")) } };
@@ -304,7 +340,7 @@ fn unseen(w: &Words, p: &LatePage) -> Markup {
                 div {
                     a.link href=(line.child.path) { (name(&line.child.called)) }
                     p.quiet {
-                        (line.child.age) ", " (line.child.village) ", " (name(&line.child.worker))
+                        (about(&line.child))
                         @if !line.ever { ", " (w.say("late-unseen-never")) }
                     }
                 }

@@ -9,6 +9,7 @@ use spoonround::store::testing::a_visit;
 use spoonround::store::visits;
 
 use crate::families::child;
+use crate::families::code;
 use crate::families::d;
 use crate::families::register;
 use crate::site::Site;
@@ -51,6 +52,32 @@ async fn a_past_day_of_the_desk_shows_what_was_late_then() {
     let cleared = a_visit(92, &child(1, "Sela", site.ulopi, site.mireni), d("2026-11-20"));
     visits::insert(site.db.db.direct(), &cleared).await.expect("recorded");
     assert_eq!(desk.open("/late?as_of=2026-11-10").await.texts("main"), before, "a later visit changes nothing of an earlier day");
+}
+
+#[actix_web::test]
+async fn a_food_on_hold_for_more_than_fourteen_days_comes_to_the_desk() {
+    let site = Site::new().await;
+    let sela = child(1, "Sela", site.ulopi, site.mireni);
+    register(&site, &sela, |plain| plain).await;
+    let mut worker = site.signed_in("mireni").await;
+    worker.open(&format!("/children/{}/visits/new", code(1))).await.is(200);
+    let reaction = [
+        ("day", "other"),
+        ("on_day", "10"),
+        ("on_month", "11"),
+        ("on_year", "2026"),
+        ("new_food", "yes"),
+        ("other1_food", "egg"),
+        ("other1_taken", "reaction"),
+        ("other1_rsign", "rash_local"),
+        ("other1_minutes", "60"),
+    ];
+    worker.submit("main form", &reaction).await.is(200);
+    let mut desk = site.signed_in("olani").await;
+    // Today is 25 November: from the 10th it is fifteen days, from the 11th fourteen.
+    desk.open("/late").await.is(200).says("Foods long on hold").says("since 10 November");
+    desk.open("/late?as_of=2026-11-24").await.does_not_say("Foods long on hold");
+    desk.open("/late?as_of=2026-11-25").await.says("since 10 November");
 }
 
 #[actix_web::test]

@@ -89,6 +89,7 @@ async fn as_of(c: &impl Connection, ctx: &Context, rows: Vec<RoundRow>, day: Nai
             referral_due_on: stood.referral_due_on,
             slot: stood.slot,
             overdue_since: stood.overdue_since,
+            hold_since: stood.hold_since,
             last_seen_on: stood.last_seen_on,
             ..row
         };

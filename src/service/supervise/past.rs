@@ -15,10 +15,12 @@ use domain::visit::Contact;
 
 use crate::service::Context;
 use crate::service::Refusal;
+use crate::service::reassess::hold_since;
 use crate::service::reassess::judge;
 use crate::service::supervise::A_PAGE;
 use crate::service::supervise::Desk;
 use crate::service::supervise::DeskChild;
+use crate::service::supervise::Held;
 use crate::service::supervise::Late;
 use crate::service::supervise::Reason;
 use crate::service::supervise::SHORT_LIST;
@@ -27,6 +29,7 @@ use crate::service::supervise::Unseen;
 use crate::service::supervise::child_of;
 use crate::service::supervise::clock;
 use crate::service::supervise::cut;
+use crate::service::supervise::held_by;
 use crate::service::supervise::not_seen_days;
 use crate::service::team::Team;
 use crate::store::Connection;
@@ -49,6 +52,7 @@ struct Found {
     urgent: Vec<(Class, NaiveDate, Unanswered)>,
     late: Vec<(LateKey, Late)>,
     unseen: Vec<Unseen>,
+    held: Vec<Held>,
     tallies: BTreeMap<(u128, u128, Option<Class>), Tally>,
 }
 
@@ -120,6 +124,9 @@ impl Found {
             }
         }
         self.urgent.extend(unanswered);
+        if let Some(since) = hold_since(assessment).filter(|since| *since <= held_by(as_of)) {
+            self.held.push(Held { child: child.clone(), since });
+        }
         if assessment.lists.iter().any(|l| l.rule == RuleId::VisitLost) {
             self.unseen.push(Unseen { child, days: days_between(seen.1, as_of), ever: seen.0.is_some() });
         }
@@ -149,7 +156,10 @@ impl Found {
         self.urgent.sort_by(|(a, b, x), (c, d, y)| (a, b, &x.child.code).cmp(&(c, d, &y.child.code)));
         let mut urgent: Vec<Unanswered> = self.urgent.into_iter().map(|(.., u)| u).collect();
         self.unseen.sort_by(|a, b| (b.days, &a.child.code).cmp(&(a.days, &b.child.code)));
+        self.held.sort_by(|a, b| (a.since, &a.child.code).cmp(&(b.since, &b.child.code)));
         Desk {
+            more_held: cut(&mut self.held, SHORT_LIST),
+            held: self.held,
             more_urgent: cut(&mut urgent, SHORT_LIST),
             urgent,
             next: late.last().filter(|_| more_late).map(|(key, _)| key.clone()),

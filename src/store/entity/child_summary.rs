@@ -24,6 +24,7 @@ pub struct Model {
     pub slot_opens: Option<Date>,
     pub slot_closes: Option<Date>,
     pub overdue_since: Option<Date>,
+    pub hold_since: Option<Date>,
     pub last_seen_on: Option<Date>,
     pub last_weight_g: Option<i32>,
     pub last_weight_on: Option<Date>,

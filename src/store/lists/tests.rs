@@ -185,6 +185,7 @@ async fn a_summary_comes_back_and_is_written_over() {
         referral_due_on: Some(day("2026-11-22")),
         slot: slot("2026-11-28"),
         overdue_since: Some(day("2026-11-15")),
+        hold_since: Some(day("2026-11-10")),
         last_seen_on: Some(day("2026-11-16")),
         last_weight: Weight::from_grams(7350).ok().zip(Some(day("2026-11-16"))),
         last_waz: Some(-233),

@@ -29,6 +29,9 @@ fn empty() -> LatePage {
         first: None,
         unseen: Vec::new(),
         more_unseen: false,
+        held: Vec::new(),
+        more_held: false,
+        held_days: 14,
         sieve: Sieve::default(),
         hand: hand::Hands::default(),
     }

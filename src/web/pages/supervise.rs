@@ -131,6 +131,9 @@ fn page_of(signed: &Signed, desk: &Desk, sieve: &Sieve, later_page: bool) -> vie
         first: later_page.then(|| address(signed, sieve, None)),
         unseen,
         more_unseen: desk.more_unseen,
+        held: desk.held.iter().map(|h| view::HeldLine { child: child(&h.child), since: format::day_near(w, h.since, as_of) }).collect(),
+        more_held: desk.more_held,
+        held_days: service::HELD_DAYS,
         sieve: view_sieve(signed, desk, sieve),
         hand: hands(desk),
     }
