@@ -10,6 +10,7 @@ use domain::draft::visit::also::Also;
 use domain::evidence::EvidenceKey;
 use domain::fault::Fault;
 use domain::feeding::ReactionLevel;
+use domain::follow_up::Needed;
 use domain::food::Allergen;
 use domain::food::FoodGroup;
 use domain::food::ReactionSign;
@@ -128,6 +129,8 @@ words_of! {
     not_computable(NotComputable) = "not-computable";
     /// `Sweet drink`
     also(Also) = "also";
+    /// `both feet`
+    needed(Needed) = "needed";
     /// `danger signs`
     unchecked(Unchecked) = "unchecked";
     /// `Chopped, finger food`

@@ -8,6 +8,7 @@ use domain::rule::RuleId;
 
 use crate::i18n::Arg;
 use crate::i18n::Args;
+use crate::i18n::Voice;
 use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::format;
@@ -21,36 +22,51 @@ const ABSENT: &str = "none";
 /// was lost. `food` names a food by its code.
 #[must_use]
 pub fn explain(rule: RuleId, evidence: &Evidence, w: &Words, food: &dyn Fn(&str) -> String) -> String {
-    let mut args = Args::new();
-    for key in EvidenceKey::ALL {
-        let value = evidence.get(*key).map_or_else(|| Arg::from(ABSENT), |quantity| value(*key, quantity, w, food));
-        args = args.with(key.code(), value);
-    }
+    explain_in(Voice::Written, rule, evidence, w, food)
+}
+
+/// The same, written or to be read aloud.
+#[must_use]
+pub fn explain_in(voice: Voice, rule: RuleId, evidence: &Evidence, w: &Words, food: &dyn Fn(&str) -> String) -> String {
     let lost = match evidence.get(EvidenceKey::Gain) {
-        Some(Quantity::Grams(grams)) if *grams < 0 => format::weight_change(w, -grams),
-        Some(Quantity::GramsExact(grams)) if *grams < 0.0 => format::weight_change(w, whole(-grams)),
+        Some(Quantity::Grams(grams)) if *grams < 0 => voice.weight_change(w, -grams),
+        Some(Quantity::GramsExact(grams)) if *grams < 0.0 => voice.weight_change(w, whole(-grams)),
         _ => ABSENT.to_owned(),
     };
-    w.say_with(&codes::rule_id(rule, "why"), args.with("lost", lost))
+    w.say_with(&codes::rule_id(rule, "why"), values(voice, evidence, w, food).with("lost", lost))
+}
+
+/// Every number as a variable of a sentence, by its code; what is not there is said to be absent.
+pub(crate) fn values(voice: Voice, evidence: &Evidence, w: &Words, food: &dyn Fn(&str) -> String) -> Args {
+    EvidenceKey::ALL.iter().fold(Args::new(), |args, key| {
+        let value = evidence.get(*key).map_or_else(|| Arg::from(ABSENT), |quantity| value(voice, *key, quantity, w, food));
+        args.with(key.code(), value)
+    })
 }
 
 /// A quantity in words, with its unit, as in a table of the numbers used.
 #[must_use]
 pub fn quantity(key: EvidenceKey, quantity: &Quantity, w: &Words, food: &dyn Fn(&str) -> String) -> String {
+    quantity_in(Voice::Written, key, quantity, w, food)
+}
+
+/// The same, written or to be read aloud.
+#[must_use]
+pub fn quantity_in(voice: Voice, key: EvidenceKey, quantity: &Quantity, w: &Words, food: &dyn Fn(&str) -> String) -> String {
     match quantity {
-        Quantity::Grams(grams) if changes(key) => format::weight_change(w, *grams),
-        Quantity::Grams(grams) => format::kg(w, *grams),
-        Quantity::GramsExact(grams) if changes(key) => format::weight_change(w, whole(*grams)),
-        Quantity::GramsExact(grams) => format::kg(w, whole(*grams)),
-        Quantity::Millimetres(mm) if matches!(key, EvidenceKey::Length | EvidenceKey::LengthBefore) => format::cm(w, *mm),
-        Quantity::Millimetres(mm) => format::mm(w, *mm),
-        Quantity::ZHundredths(z) => format::z(w, *z),
+        Quantity::Grams(grams) if changes(key) => voice.weight_change(w, *grams),
+        Quantity::Grams(grams) => voice.kg(w, *grams),
+        Quantity::GramsExact(grams) if changes(key) => voice.weight_change(w, whole(*grams)),
+        Quantity::GramsExact(grams) => voice.kg(w, whole(*grams)),
+        Quantity::Millimetres(mm) if matches!(key, EvidenceKey::Length | EvidenceKey::LengthBefore) => voice.cm(w, *mm),
+        Quantity::Millimetres(mm) => voice.mm(w, *mm),
+        Quantity::ZHundredths(z) => voice.z(w, *z),
         Quantity::Days(days) if key == EvidenceKey::GestationDays => format::gestation(w, u32::try_from(*days).unwrap_or(0)),
         Quantity::Days(days) => w.say_with("common-days", Args::new().with("count", *days)),
         Quantity::Months(months) => w.say_with("common-months", Args::new().with("count", *months)),
         Quantity::Count(n) => format::count(w, u64::from(*n)),
         Quantity::Minutes(minutes) => w.say_with("common-minutes", Args::new().with("count", *minutes)),
-        Quantity::Percent(percent) => format::percent(w, *percent),
+        Quantity::Percent(percent) => voice.percent(w, *percent),
         Quantity::Texture(level) => Texture::new(*level).map_or_else(|| level.to_string(), |texture| codes::texture(w, texture)),
         Quantity::On(date) => format::day_and_year(w, *date),
         Quantity::Codes(list) => {
@@ -64,7 +80,7 @@ pub fn quantity(key: EvidenceKey, quantity: &Quantity, w: &Words, food: &dyn Fn(
 }
 
 /// As a variable of a sentence: what a sentence counts stays a number, so that the sentence can choose its plural.
-fn value(key: EvidenceKey, found: &Quantity, w: &Words, food: &dyn Fn(&str) -> String) -> Arg {
+fn value(voice: Voice, key: EvidenceKey, found: &Quantity, w: &Words, food: &dyn Fn(&str) -> String) -> Arg {
     match found {
         Quantity::Days(days) if !matches!(key, EvidenceKey::GestationDays | EvidenceKey::Limit) => Arg::from(*days),
         Quantity::Months(months) if key != EvidenceKey::Limit => Arg::from(*months),
@@ -73,7 +89,7 @@ fn value(key: EvidenceKey, found: &Quantity, w: &Words, food: &dyn Fn(&str) -> S
         Quantity::On(date) => Arg::from(format::day(w, *date)),
         Quantity::Flag(flag) => Arg::from(if *flag { "yes" } else { ABSENT }),
         Quantity::Codes(list) if list.is_empty() => Arg::from(ABSENT),
-        other => Arg::from(quantity(key, other, w, food)),
+        other => Arg::from(quantity_in(voice, key, other, w, food)),
     }
 }
 

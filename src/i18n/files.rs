@@ -21,6 +21,7 @@ files!(
     "result",
     "scale",
     "supervise",
+    "why",
     "report",
     "admin",
     "rules",

@@ -1,12 +1,14 @@
 //! Words for people, in every language the programme speaks. Knows the domain's codes; knows no page and no database.
 
 mod args;
+mod closing;
 pub mod codes;
 mod explain;
 mod files;
 pub mod format;
 mod lang;
 pub mod scale;
+mod voice;
 
 use std::sync::LazyLock;
 
@@ -14,10 +16,15 @@ use fluent_bundle::FluentResource;
 use fluent_bundle::concurrent::FluentBundle;
 
 pub use crate::i18n::args::{Arg, Args};
+pub use crate::i18n::closing::Closing;
+pub use crate::i18n::closing::closing;
 pub use crate::i18n::explain::explain;
+pub use crate::i18n::explain::explain_in;
 pub use crate::i18n::explain::quantity;
+pub use crate::i18n::explain::quantity_in;
 pub(crate) use crate::i18n::explain::whole;
 pub use crate::i18n::lang::Lang;
+pub use crate::i18n::voice::Voice;
 
 /// Every message of one language, ready to be said. Shared by all threads.
 pub struct Words {

@@ -6,29 +6,36 @@ use domain::follow_up::Verdict;
 use domain::follow_up::may_be_error;
 
 use crate::args;
+use crate::i18n::Voice;
 use crate::i18n::Words;
 use crate::i18n::format;
 
 /// How far two weighings of one child lie apart by error alone.
 #[must_use]
-pub fn weighings(w: &Words, tolerance_g: i64) -> String {
-    w.say_with("scale-weight", args!["tolerance" => format::g(w, tolerance_g)])
+pub fn weighings(voice: Voice, w: &Words, tolerance_g: i64) -> String {
+    w.say_with("scale-weight", args!["tolerance" => voice.g(w, tolerance_g)])
 }
 
 /// The error of measuring beside a finding, in whole sentences: how large it is, what it comes to in z, what it says of the finding.
 #[must_use]
 pub fn sentences(w: &Words, error: &ScaleError) -> Vec<String> {
+    sentences_in(Voice::Written, w, error)
+}
+
+/// The same, written or to be read aloud.
+#[must_use]
+pub fn sentences_in(voice: Voice, w: &Words, error: &ScaleError) -> Vec<String> {
     let mut said = match error.change {
-        Change::Length { .. } => vec![w.say_with("scale-length", args!["tolerance" => format::cm(w, error.tolerance)])],
-        Change::Weight { .. } | Change::WeightForAge { .. } => vec![weighings(w, error.tolerance)],
+        Change::Length { .. } => vec![w.say_with("scale-length", args!["tolerance" => voice.cm(w, error.tolerance)])],
+        Change::Weight { .. } | Change::WeightForAge { .. } => vec![weighings(voice, w, error.tolerance)],
     };
     if let Change::WeightForAge { before, now, .. } = error.change {
         said.push(w.say_with(
             "scale-z",
             args![
-                "before" => format::z(w, before.z.hundredths()),
+                "before" => voice.z(w, before.z.hundredths()),
                 "before_on" => format::day_near(w, before.on, now.on),
-                "now" => format::z(w, now.z.hundredths()),
+                "now" => voice.z(w, now.z.hundredths()),
                 "on" => format::day(w, now.on)
             ],
         ));
@@ -45,7 +52,7 @@ pub fn sentences(w: &Words, error: &ScaleError) -> Vec<String> {
 #[must_use]
 pub fn beside_change(w: &Words, change_g: i64, tolerance_g: i64) -> String {
     let verdict = if may_be_error(change_g, tolerance_g) { "scale-last-within" } else { "scale-last-beyond" };
-    format!("{} {}", weighings(w, tolerance_g), w.say(verdict))
+    format!("{} {}", weighings(Voice::Written, w, tolerance_g), w.say(verdict))
 }
 
 /// A change with its sign, also when it went up.

@@ -74,7 +74,13 @@ pub async fn open(ctx: &Context, code: &ChildCode, as_of: NaiveDate) -> Result<C
 }
 
 /// Two questions: the child with names and follow-ups, and its visits.
-async fn read(c: &impl Connection, protocols: &Protocols, scope: Scope, code: &str, as_of: NaiveDate) -> Result<ChildFile, Refusal> {
+pub(super) async fn read(
+    c: &impl Connection,
+    protocols: &Protocols,
+    scope: Scope,
+    code: &str,
+    as_of: NaiveDate,
+) -> Result<ChildFile, Refusal> {
     let opened = child_files::open(c, scope, code).await?.ok_or(Refusal::NotFound)?;
     let Opened { record, area_name, worker_name, follow_ups } = opened;
     let visits = visits::of_child_up_to(c, record.id, as_of).await?;

@@ -47,7 +47,7 @@ pub async fn close(ctx: &Context, sent: Sent, code: &str, rule: RuleId, which: W
                 return Ok(Closed::Done(outcome));
             }
             let child = why::child(tx, ctx, code).await?;
-            let (number, follow_up) = why::pick(follow_ups::of_child(tx, child.id).await?, rule, which).ok_or(Refusal::NotFound)?;
+            let (number, follow_up) = why::pick(&follow_ups::of_child(tx, child.id).await?, rule, which).ok_or(Refusal::NotFound)?;
             if let Some(closing) = follow_up.closing {
                 let by = match closing.by {
                     Some(id) => people::by_id(tx, id).await?.map(|p| p.full_name),

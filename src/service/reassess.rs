@@ -168,7 +168,7 @@ pub(super) fn follow_up_records(child: &ChildRecord, assessment: &Assessment, st
     assessment.follow_ups.iter().map(|f| follow_up_record(child, f, known.get(&(f.rule, f.opened_by)).copied())).collect()
 }
 
-fn follow_up_record(child: &ChildRecord, f: &FollowUp, known: Option<&FollowUpRecord>) -> FollowUpRecord {
+pub(super) fn follow_up_record(child: &ChildRecord, f: &FollowUp, known: Option<&FollowUpRecord>) -> FollowUpRecord {
     let closing = f.closed.map(|closed| {
         // Who decided, and in which words, is known to the store alone.
         let decided = known.and_then(|k| k.closing.as_ref()).filter(|c| c.reason == closed.reason);

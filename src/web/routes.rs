@@ -82,6 +82,8 @@ routes! {
     GET "/team" TEAM => pages::team::show;
     POST "/team/{name}/code" TEAM => pages::team::code;
     GET "/children/{code}/why/{rule}/{seq}" FIELD => pages::why::show;
+    GET "/children/{code}/why/{rule}/{seq}/aloud" FIELD => pages::why::read_aloud;
+    GET "/children/{code}/why/{rule}/{seq}/aloud.txt" FIELD => pages::why::plain;
     POST "/children/{code}/why/{rule}/{seq}/close" TEAM => pages::why::close;
     GET "/children/{code}/move" TEAM => pages::placing::show_move;
     POST "/children/{code}/move" TEAM => pages::placing::move_child;

@@ -17,3 +17,4 @@ mod rounds;
 mod signing_in;
 mod site;
 mod visits;
+mod why;

@@ -3,13 +3,13 @@
 use super::engine::Open;
 use super::facts::Story;
 use super::rules::{BY_WLZ, Clears, regained, wasting_known_again, z_known_again};
-use super::types::Why;
+use super::types::{LastTest, TestResult, Why};
 use crate::calendar::days_between;
 use crate::rule::{CloseReason, RuleId};
 
 /// How a rule's follow-ups clear.
-#[derive(Clone, Copy, PartialEq, Eq)]
-enum Way {
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Way {
     /// The first clear visit after the day of opening.
     Test,
     /// Two clear visits some days apart.
@@ -26,7 +26,8 @@ enum Way {
     Correction,
 }
 
-const fn way(rule: RuleId) -> Way {
+/// The way of a rule.
+pub(super) const fn way(rule: RuleId) -> Way {
     use RuleId as R;
     match rule {
         R::DangerGeneral | R::DangerYoungInfant | R::DangerOther => Way::CareAndTest,
@@ -64,6 +65,14 @@ pub(super) fn judge(story: &Story<'_>, at: usize, open: &mut Open, clears: Clear
     let now = &story.visits[at];
     let later_day = now.on() > open.follow_up.opened_on;
     let tested = test(story, at, open, clears);
+    if later_day {
+        let result = match tested {
+            Clears::Yes => TestResult::Met,
+            Clears::No => TestResult::NotMet,
+            Clears::Unknown(why) => TestResult::Unknown(why),
+        };
+        open.follow_up.progress.last_test = Some(LastTest { visit: now.visit.id, result });
+    }
     let clear = later_day && tested == Clears::Yes;
     let resolved = |met: bool| met.then_some(CloseReason::ResolvedByVisit);
     let told = |met: bool| met.then_some(CloseReason::SeenOutcomeRecorded);

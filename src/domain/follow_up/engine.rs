@@ -9,7 +9,8 @@ use super::facts::{Facts, Story};
 use super::relations::{CHAINS, is_wasting, muted, wasting_outcome};
 use super::rules::{self, Clears, Measures, Tested};
 use super::types::{
-    Answer, Closed, DueChange, Event, EventKind, Finding, FollowUp, FollowedUp, OutcomeTold, Standing, SupervisorAct, Why, may_close,
+    Answer, Closed, DueChange, Event, EventKind, Finding, FollowUp, FollowedUp, OutcomeTold, Progress, Standing, SupervisorAct, Why,
+    may_close,
 };
 use crate::calendar::add_days;
 use crate::evidence::Evidence;
@@ -32,6 +33,15 @@ pub(super) struct Open {
     pub(super) care_told: bool,
     /// A decision was told since it last fired.
     pub(super) decision_told: bool,
+}
+
+impl Open {
+    /// The follow-up with what of its way is behind.
+    fn told(mut self) -> FollowUp {
+        self.follow_up.progress.first_clear_on = self.clear_since;
+        self.follow_up.progress.care_told = self.care_told;
+        self.follow_up
+    }
 }
 
 /// What the visits led to.
@@ -84,7 +94,7 @@ pub(crate) fn run(story: &Story<'_>, acts: &[SupervisorAct], as_of: NaiveDate) -
     for act in acts {
         engine.close_by_supervisor(act);
     }
-    Run { visits, follow_ups: engine.all.into_iter().map(|open| open.follow_up).collect() }
+    Run { visits, follow_ups: engine.all.into_iter().map(Open::told).collect() }
 }
 
 impl Engine<'_, '_> {
@@ -216,6 +226,7 @@ impl Engine<'_, '_> {
         follow_up.protocol = Arc::clone(facts.protocol);
         follow_up.outcome_since_fired = false;
         follow_up.referred_since_fired = None;
+        follow_up.progress.last_test = None;
         if kept.is_urgent() {
             follow_up.referred_on.get_or_insert(facts.on());
         }
@@ -339,6 +350,7 @@ fn opened(
         // What is urgent is a referral without being named one.
         referred_on: class.is_urgent().then_some(on),
         referred_since_fired: None,
+        progress: Progress::default(),
     };
     Open { follow_up, last_fired_at: at, by, clear_since: None, care_told: false, decision_told: false }
 }

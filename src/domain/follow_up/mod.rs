@@ -3,16 +3,21 @@
 mod clearing;
 mod engine;
 mod facts;
+mod history;
 mod lists;
 mod relations;
 mod rules;
 mod scale;
+mod to_close;
 mod types;
 
 #[cfg(test)]
 mod tests;
 
+pub use clearing::Way;
+pub use history::{Kept, Step, What, steps};
 pub use scale::{Change, ErrorAt, ScaleError, Verdict, may_be_error, scale_error};
+pub use to_close::{Needed, Newest, ToClose, to_close};
 pub use types::*;
 
 pub(crate) use engine::run;

@@ -24,7 +24,7 @@ pub struct ErrorAt {
 /// A change and the limit that made it a finding.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Change {
-    /// Of weight, in grams; `limit_g`: the change at which the rule would no longer hold, `None` where the rule rests on more than grams.
+    /// Of weight, in grams; `limit_g`: the change it is compared with, `None` where the rule rests on more than grams.
     Weight {
         /// The change; negative: lost.
         change_g: i64,
@@ -35,7 +35,7 @@ pub enum Change {
     WeightForAge {
         /// The change; negative: fell.
         change: ZHundredths,
-        /// The change at which the rule would no longer hold.
+        /// The change it is compared with: at which the rule begins.
         limit: ZHundredths,
         /// What the error of a weight is in z at the earlier measurement.
         before: ErrorAt,

@@ -198,6 +198,39 @@ pub struct FollowUp {
     pub referred_on: Option<NaiveDate>,
     /// The first day it was referred since it last fired.
     pub referred_since_fired: Option<NaiveDate>,
+    /// What of its way to the end is behind.
+    pub progress: Progress,
+}
+
+/// What a clearing test said at a visit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TestResult {
+    /// Known to be met.
+    Met,
+    /// Known to fail.
+    NotMet,
+    /// Cannot tell, and why.
+    Unknown(Why),
+}
+
+/// A clearing test at a visit after the rule last fired.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct LastTest {
+    /// The visit.
+    pub visit: VisitId,
+    /// What it said.
+    pub result: TestResult,
+}
+
+/// What of an open follow-up's way to its end is behind.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Progress {
+    /// The first clear visit of an unbroken row.
+    pub first_clear_on: Option<NaiveDate>,
+    /// A care outcome was told since it last fired.
+    pub care_told: bool,
+    /// The newest clearing test since it last fired.
+    pub last_test: Option<LastTest>,
 }
 
 impl FollowUp {

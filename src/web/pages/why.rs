@@ -1,8 +1,12 @@
-//! Why a follow-up is there, and closing it.
+//! Why a follow-up is there, today or on a past day; the text to read to a clinician; and closing it.
+
+mod aloud;
+mod told;
 
 use actix_web::HttpRequest;
 use actix_web::HttpResponse;
 use actix_web::http::StatusCode;
+use actix_web::http::header;
 use actix_web::web;
 use domain::draft::desk::CloseCategory;
 use domain::draft::desk::read_close;
@@ -12,7 +16,9 @@ use domain::rule::RuleId;
 use maud::Markup;
 
 use crate::args;
+use crate::i18n::Voice;
 use crate::i18n::Words;
+use crate::i18n::closing as closing_words;
 use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
@@ -25,6 +31,8 @@ use crate::service::why::Explained;
 use crate::service::why::Which;
 use crate::store::follow_ups::EventKind;
 use crate::store::follow_ups::FollowUpEvent;
+use crate::view::aloud as view_aloud;
+use crate::view::aloud::Aloud;
 use crate::view::close;
 use crate::view::filled::Filled;
 use crate::view::layout;
@@ -37,6 +45,7 @@ use crate::web::extract::fresh_key;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
 use crate::web::html::see_other;
+use crate::web::pages::find::printed;
 use crate::web::pages::people::done;
 use crate::web::pages::supervise::food_name;
 
@@ -46,6 +55,20 @@ type Place = (String, String, String);
 fn read((code, rule, which): &Place) -> Result<(&str, RuleId, Which), Failure> {
     let rule = RuleId::from_code(rule).map_err(|_| Failure::NotFound)?;
     Ok((code, rule, Which::read(which).ok_or(Failure::NotFound)?))
+}
+
+fn child_path(found: &Explained) -> String {
+    format!("/children/{}", found.file.record.code)
+}
+
+/// What links carry on: the past day shown.
+fn query(signed: &Signed) -> String {
+    if signed.as_of == signed.visitor.today { String::new() } else { format!("?as_of={}", signed.as_of) }
+}
+
+/// Whether an event says more than the visits do: what a correction changed or opened again. Without a judgement all of them do.
+fn of_the_record(found: &Explained, event: &FollowUpEvent) -> bool {
+    found.steps.is_empty() || matches!(event.kind, EventKind::Changed | EventKind::Reopened)
 }
 
 fn class_phrase(w: &Words, event: &FollowUpEvent) -> crate::i18n::Args {
@@ -84,16 +107,17 @@ fn ended(w: &Words, found: &Explained) -> Option<view::Ended> {
 fn page(signed: &Signed, found: &Explained, flash: Option<&str>, wrong: Option<(&Filled, &Faults)>) -> Markup {
     let w = signed.words();
     let f = &found.follow_up;
-    let child_path = format!("/children/{}", found.child.code);
-    let called = found.child.known_as.as_deref().unwrap_or(&found.child.name);
+    let child_path = child_path(found);
+    let called = found.file.called();
     let food = food_name(signed);
     let supervisor = signed.actor.role == Role::Supervisor;
+    let query = query(signed);
     let close_path = format!("{child_path}/why/{}/{}/close", f.rule.code(), found.number);
     let (empty, none, fresh, token) = (Filled::default(), Faults::new(), fresh_key(), signed.visitor.token());
     let (filled, faults) = wrong.unwrap_or((&empty, &none));
     let key = wrong.map_or(fresh.as_str(), |(filled, _)| filled.one("key"));
     let form = close::CloseForm { path: &close_path, filled, faults, token: &token, key };
-    let measured = found.visit.as_ref().map(|v| {
+    let measured = found.visit(f.last_fired_visit).map(|v| {
         let who = found.names.get(&v.recorded_by).cloned().unwrap_or_default();
         let contact = codes::contact(w, v.visit.contact).to_lowercase();
         w.say_with("why-measured-at", args!["date" => format::day(w, v.visit.on), "where" => contact, "who" => who])
@@ -101,6 +125,7 @@ fn page(signed: &Signed, found: &Explained, flash: Option<&str>, wrong: Option<(
     let why = explain(f.rule, &f.evidence, w, &food);
     let page = view::WhyPage {
         child_path: &child_path,
+        query: &query,
         called,
         class: f.class,
         measured,
@@ -111,16 +136,21 @@ fn page(signed: &Signed, found: &Explained, flash: Option<&str>, wrong: Option<(
             .iter()
             .map(|(key, quantity)| (codes::evidence_name(w, *key), crate::i18n::quantity(*key, quantity, w, &food)))
             .collect(),
+        scale: found.scale,
         source: codes::rule_explain(w, f.rule),
+        protocol_source: found.judged.as_ref().map(|judged| judged.protocol.rules.source(f.rule).to_owned()),
         rule: [f.rule.code().to_owned(), f.protocol_id.clone(), f.protocol_version.clone()],
         advice: codes::rule_do(w, f.rule),
         needs_outcome: found.needs_outcome,
-        also: f.also_true.iter().map(|rule| codes::rule_name(w, *rule)).collect(),
-        history: found.history.iter().map(|event| happened(w, found, event)).collect(),
+        closing: found.to_close.as_ref().map(|to_close| closing_words(w, Voice::Written, f.rule, to_close, f.last_fired_on, signed.as_of)),
+        also: f.also_true.iter().map(|rule| told::also(w, found, *rule, &food)).collect(),
+        steps: found.steps.iter().map(|step| told::step(w, found, step, &food)).collect(),
+        history: found.history.iter().filter(|event| of_the_record(found, event)).map(|event| happened(w, found, event)).collect(),
         ended: ended(w, found),
         whom: found.worker.as_ref().filter(|_| supervisor).map(|p| view::Whom { name: p.full_name.clone(), phone: p.phone.clone() }),
         close: (found.may_close || wrong.is_some()).then_some(form),
-        move_path: (supervisor && f.closing.is_none()).then(|| format!("{child_path}/move")),
+        move_path: (supervisor && f.closing.is_none() && query.is_empty()).then(|| format!("{child_path}/move")),
+        aloud_path: format!("{child_path}/why/{}/{}/aloud", f.rule.code(), found.number),
         why,
     };
     let title = w.say_with("why-title", args!["name" => called, "class" => codes::class_word(w, f.class)]);
@@ -137,9 +167,44 @@ fn page(signed: &Signed, found: &Explained, flash: Option<&str>, wrong: Option<(
 /// [`Failure`].
 pub async fn show(req: HttpRequest, signed: Signed, place: web::Path<Place>) -> Result<Html, Failure> {
     let (code, rule, which) = read(&place)?;
-    let found = service::open(&signed.context(), code, rule, which).await?;
+    let found = service::open(&signed.context(), code, rule, which, signed.as_of).await?;
     let flash = done(&req, &[("closed", "close-done")]).map(|id| signed.words().say(id));
     Ok(Html::ok(page(&signed, &found, flash.as_deref(), None)))
+}
+
+/// The text of a follow-up, with what was found.
+async fn aloud_of(signed: &Signed, place: &Place) -> Result<(Explained, Aloud), Failure> {
+    let (code, rule, which) = read(place)?;
+    let found = service::open(&signed.context(), code, rule, which, signed.as_of).await?;
+    let past = signed.as_of < signed.visitor.today;
+    let text = aloud::text(signed.words(), &found, past, &food_name(signed));
+    Ok((found, text))
+}
+
+/// `GET /children/{code}/why/{rule}/{seq}/aloud`
+///
+/// # Errors
+/// [`Failure`].
+pub async fn read_aloud(signed: Signed, place: web::Path<Place>) -> Result<Html, Failure> {
+    let (found, text) = aloud_of(&signed, &place).await?;
+    let w = signed.words();
+    let why = format!("{}/why/{}/{}", child_path(&found), found.follow_up.rule.code(), found.number);
+    let query = query(&signed);
+    let body = view_aloud::page(w, &text, &format!("{why}{query}"), &format!("{why}/aloud.txt{query}"));
+    let title = w.say_with("aloud-title", args!["code" => printed(&found.file.record.code)]);
+    Ok(Html::ok(layout::page(&signed.shell(&title), body)))
+}
+
+/// `GET /children/{code}/why/{rule}/{seq}/aloud.txt`
+///
+/// # Errors
+/// [`Failure`].
+pub async fn plain(signed: Signed, place: web::Path<Place>) -> Result<HttpResponse, Failure> {
+    let (_, text) = aloud_of(&signed, &place).await?;
+    Ok(HttpResponse::Ok()
+        .insert_header((header::CONTENT_TYPE, "text/plain; charset=utf-8"))
+        .insert_header((header::CACHE_CONTROL, "no-store"))
+        .body(text.plain(signed.words())))
 }
 
 /// `POST /children/{code}/why/{rule}/{seq}/close`
@@ -171,6 +236,6 @@ pub async fn close(posted: Posted, place: web::Path<Place>) -> Result<HttpRespon
         },
         Err(faults) => faults,
     };
-    let found = service::open(&signed.context(), code, rule, which).await?;
+    let found = service::open(&signed.context(), code, rule, which, signed.as_of).await?;
     Ok(Html::unprocessable(page(&signed, &found, None, Some((&form, &faults)))).response())
 }

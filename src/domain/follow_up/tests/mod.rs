@@ -14,6 +14,7 @@ mod properties;
 mod reaction;
 mod scale;
 mod solids;
+mod way;
 
 use std::sync::LazyLock;
 

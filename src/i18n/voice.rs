@@ -1,0 +1,96 @@
+//! Measures as they are written on a page, or spelled out to be read aloud: units in full, no sign that a voice cannot say.
+
+use crate::args;
+use crate::i18n::Words;
+use crate::i18n::format;
+
+/// How a measure is told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Voice {
+    /// On a page: `7.40 kg`, `−2.33`.
+    Written,
+    /// To be read aloud: `7.40 kilograms`, `minus 2.33`.
+    Spoken,
+}
+
+impl Voice {
+    /// The minus sign as a word, and the sign of doubt too.
+    fn told(self, w: &Words, text: String) -> String {
+        match (self, text.strip_prefix('−')) {
+            (Self::Spoken, Some(number)) => w.say_with("aloud-minus", args!["number" => number]),
+            _ => text,
+        }
+    }
+
+    fn unit(self, w: &Words, written: String, unit: &str, number: String) -> String {
+        match self {
+            Self::Written => written,
+            Self::Spoken => self.told(w, w.say_with(unit, args!["number" => number])),
+        }
+    }
+
+    /// Whole grams as kilograms.
+    #[must_use]
+    pub fn kg(self, w: &Words, grams: i64) -> String {
+        self.unit(w, format::kg(w, grams), "aloud-kg", format::kg_bare(w, grams))
+    }
+
+    /// Grams.
+    #[must_use]
+    pub fn g(self, w: &Words, grams: i64) -> String {
+        let sign = if grams < 0 { "−" } else { "" };
+        self.unit(w, format::g(w, grams), "aloud-g", format!("{sign}{}", format::count(w, grams.unsigned_abs())))
+    }
+
+    /// A change of weight: grams under 1 kg, kilograms from there on.
+    #[must_use]
+    pub fn weight_change(self, w: &Words, grams: i64) -> String {
+        if grams.abs() < 1000 { self.g(w, grams) } else { self.kg(w, grams) }
+    }
+
+    /// Whole millimetres as centimetres.
+    #[must_use]
+    pub fn cm(self, w: &Words, mm: i64) -> String {
+        self.unit(w, format::cm(w, mm), "aloud-cm", format::cm_bare(w, mm))
+    }
+
+    /// Millimetres.
+    #[must_use]
+    pub fn mm(self, w: &Words, mm: i64) -> String {
+        self.unit(w, format::mm(w, mm), "aloud-mm", mm.to_string())
+    }
+
+    /// A z-score or a difference of two.
+    #[must_use]
+    pub fn z(self, w: &Words, hundredths: i32) -> String {
+        self.told(w, format::z(w, hundredths))
+    }
+
+    /// A percentage.
+    #[must_use]
+    pub fn percent(self, w: &Words, value: f64) -> String {
+        self.unit(w, format::percent(w, value), "aloud-percent", format::number(w, value, 1))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::i18n::Lang;
+    use crate::i18n::words;
+
+    #[test]
+    fn a_voice_says_units_and_signs_as_words() {
+        let (en, fr) = (words(Lang::En), words(Lang::Fr));
+        let spoken = Voice::Spoken;
+        assert_eq!(spoken.kg(en, 7_400), "7.40 kilograms");
+        assert_eq!(spoken.weight_change(en, -60), "minus 60 grams");
+        assert_eq!(spoken.weight_change(en, 1_400), "1.40 kilograms");
+        assert_eq!(spoken.cm(fr, 712), "71,2 centimètres");
+        assert_eq!(spoken.mm(en, 113), "113 millimetres");
+        assert_eq!(spoken.z(en, -233), "minus 2.33");
+        assert_eq!(spoken.z(fr, 20), "0,20");
+        assert_eq!(spoken.percent(en, 5.55), "5.6 percent");
+        assert_eq!((Voice::Written.kg(en, 7_400), Voice::Written.z(en, -233)), ("7.40 kg".to_owned(), "−2.33".to_owned()));
+    }
+}
