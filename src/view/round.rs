@@ -112,6 +112,8 @@ pub struct RoundPage<'a> {
     pub print: String,
     /// What a link to a child carries on: the past day shown.
     pub query: &'a str,
+    /// The arm limits that are printed.
+    pub arms: sheet::ArmLimits,
     /// The name of a food by its code.
     pub food: &'a dyn Fn(&str) -> String,
 }

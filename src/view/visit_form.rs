@@ -12,6 +12,7 @@ use chrono::NaiveDate;
 use domain::child::Sex;
 use domain::draft::questions::Questions;
 use domain::fault::Faults;
+use domain::food::FoodGroup;
 use domain::rule::Class;
 use domain::rule::RuleId;
 use domain::unusual::Unusual;
@@ -105,6 +106,8 @@ pub struct VisitForm<'a> {
     pub open: &'a [OpenLine],
     /// Foods offered by name: being tried, next, on hold, or told at the visit that is corrected.
     pub foods: &'a [FoodLine],
+    /// Foods of the programme that stand for a group, in words; `None`: it has none.
+    pub examples: &'a dyn Fn(FoodGroup) -> Option<String>,
     /// Every food, code and name.
     pub all_foods: &'a [(String, String)],
     /// What was typed.

@@ -4,15 +4,12 @@
 use domain::follow_up::ScaleError;
 use domain::rule::Class;
 use maud::Markup;
-use maud::Render;
 use maud::html;
 
 use crate::args;
 use crate::i18n::Closing;
 use crate::i18n::Words;
 use crate::view::close;
-use crate::view::parts::Cell;
-use crate::view::parts::Table;
 use crate::view::parts::acts;
 use crate::view::parts::back;
 use crate::view::parts::call_link;
@@ -223,24 +220,19 @@ fn also(w: &Words, also: &[Also]) -> Markup {
 }
 
 fn history(w: &Words, steps: &[StepLine]) -> Markup {
-    let table = Table::folding(w.say("why-history-caption"))
-        .column(w.say("why-history-date"), false)
-        .column(w.say("why-history-what"), false)
-        .column(w.say("why-history-class"), false)
-        .column(w.say("why-history-due"), false)
-        .column(w.say("why-history-reason"), false);
-    let row = |table: Table, step: &StepLine| {
-        let day = html! {
-            @match &step.visit { Some(path) => { a href=(path) { (step.on) } } None => { (step.on) } }
-            @if let Some(by) = &step.by { br; span.quiet { (by) } }
-        };
-        table.row(vec![
-            Cell::of(day),
-            Cell::text(&step.what),
-            Cell::of(cls(w, step.class)),
-            Cell::text(&step.due),
-            Cell::text(&step.reason),
-        ])
-    };
-    steps.iter().fold(table, row).render()
+    html! {
+        ul.rows.history {
+            @for step in steps {
+                li {
+                    p {
+                        @match &step.visit { Some(path) => { a href=(path) { (step.on) } } None => { b { (step.on) } } }
+                        " · " b.what { (step.what) }
+                        @if let Some(by) = &step.by { " · " (by) }
+                    }
+                    p { (step.reason) }
+                    p { (cls(w, step.class)) " " span.quiet { (w.say_with("child-check-by", args!["day" => &step.due])) } }
+                }
+            }
+        }
+    }
 }

@@ -39,7 +39,9 @@ fn no_words(text: &str) -> bool {
     const NAMES: [&str; 10] = ["Ulopi", "Mbiro Hill", "Mireni", "Tamsi", "Olani", "Hembo", "Bemu", "Teveli", "English", "Français"];
     let text = text.trim_matches(|c: char| !c.is_alphabetic());
     // A file is called the same in every language.
-    text.ends_with(".csv") || NAMES.contains(&text) || default_protocol().foods.iter().any(|food| food.name("en") == text)
+    text.ends_with(".csv")
+        || NAMES.contains(&text)
+        || default_protocol().foods.iter().any(|food| food.name("en").eq_ignore_ascii_case(text))
 }
 
 #[actix_web::test]

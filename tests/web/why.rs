@@ -67,8 +67,8 @@ async fn open(browser: &mut Browser, rest: &str) {
 
 /// What the history says: day and what happened.
 fn history(browser: &Browser) -> Vec<(String, String)> {
-    let days = browser.texts("table.stack tbody th");
-    let whats = browser.texts("table.stack tbody td:nth-child(2)");
+    let days = browser.texts("ul.history li > p:first-child > :first-child");
+    let whats = browser.texts("ul.history .what");
     days.into_iter().zip(whats).collect()
 }
 
@@ -131,10 +131,7 @@ async fn what_is_silenced_stands_with_its_own_numbers_and_why() {
     visited(&site, &sela, 91, "2026-11-05", weight(7_300)).await;
     let mut browser = site.signed_in("mireni").await;
     open(&mut browser, "weight.loss/1").await;
-    browser
-        .is(200)
-        .says("covered: of one chain, and Weight lost stands higher.")
-        .says("No weight gained in 46 days (down 200 g).");
+    browser.is(200).says("covered: of one chain, and Weight lost stands higher.").says("No weight gained in 46 days (down 200 g).");
 }
 
 #[actix_web::test]
@@ -152,7 +149,7 @@ async fn a_loss_stands_beside_what_the_scale_alone_can_do() {
         .says("This finding lies within that error: measure a second time.");
     browser.says("−60 g; a second weighing could make it anything from −160 g to +40 g. It is compared with 0 g.");
     assert_eq!(browser.texts("main > p .cls").first().map(String::as_str), Some("Within 14 days"), "it stays as urgent as it is");
-    let seq = browser.attrs("table.stack tbody th a", "href")[0].clone();
+    let seq = browser.attrs("ul.history a", "href")[0].clone();
     browser.open(&seq).await.is(200).says("This finding lies within that error").says("Within 14 days");
     visited(&site, &sela, 92, "2026-11-20", weight(7_100)).await;
     open(&mut browser, "weight.loss/1").await;

@@ -3,7 +3,7 @@
 use super::engine::Open;
 use super::facts::Story;
 use super::rules::{BY_WLZ, Clears, regained, wasting_known_again, z_known_again};
-use super::types::{LastTest, TestResult, Why};
+use super::types::{FollowUp, LastTest, TestResult, Why};
 use crate::calendar::days_between;
 use crate::rule::{CloseReason, RuleId};
 
@@ -50,6 +50,13 @@ fn test(story: &Story<'_>, at: usize, open: &Open, clears: Clears) -> Clears {
         RuleId::WeightHigh if clears == Clears::Yes && now.wlz.is_none() && open.by & BY_WLZ != 0 => Clears::Unknown(Why::Missing),
         _ => clears,
     }
+}
+
+/// The follow-up with what of its way is behind.
+pub(super) fn told(mut open: Open) -> FollowUp {
+    open.follow_up.progress.first_clear_on = open.clear_since;
+    open.follow_up.progress.care_told = open.care_told;
+    open.follow_up
 }
 
 /// What a visit at which the rule does not hold does to a follow-up.

@@ -35,15 +35,6 @@ pub(super) struct Open {
     pub(super) decision_told: bool,
 }
 
-impl Open {
-    /// The follow-up with what of its way is behind.
-    fn told(mut self) -> FollowUp {
-        self.follow_up.progress.first_clear_on = self.clear_since;
-        self.follow_up.progress.care_told = self.care_told;
-        self.follow_up
-    }
-}
-
 /// What the visits led to.
 pub(crate) struct Run {
     /// For each visit its findings and events.
@@ -94,7 +85,7 @@ pub(crate) fn run(story: &Story<'_>, acts: &[SupervisorAct], as_of: NaiveDate) -
     for act in acts {
         engine.close_by_supervisor(act);
     }
-    Run { visits, follow_ups: engine.all.into_iter().map(Open::told).collect() }
+    Run { visits, follow_ups: engine.all.into_iter().map(clearing::told).collect() }
 }
 
 impl Engine<'_, '_> {

@@ -146,8 +146,35 @@ impl Foods {
         self.0.get(at)
     }
 
+    /// Foods of a group that can stand for it in a question: offered for choice, none unhealthy or sweet; those that need no safe form
+    /// first, then by code.
+    #[must_use]
+    pub fn examples(&self, group: FoodGroup) -> Vec<&Food> {
+        let fits = |food: &&Food| food.active && food.group == Some(group) && !food.unhealthy && !food.sweet_drink;
+        let mut examples: Vec<&Food> = self.0.iter().filter(fits).collect();
+        examples.sort_by_key(|food| food.choking);
+        examples
+    }
+
     /// Every food, by code; also those no longer offered for choice.
     pub fn iter(&self) -> std::slice::Iter<'_, Food> {
         self.0.iter()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::protocol_toml::default_protocol;
+
+    #[test]
+    fn examples_of_a_group_are_what_the_programme_offers_and_safe_ones_first() {
+        let mut foods = default_protocol().foods.clone();
+        let codes = |foods: &Foods| foods.examples(FoodGroup::PulsesNuts).iter().map(|f| f.code.as_str().to_owned()).collect::<Vec<_>>();
+        assert_eq!(codes(&foods), ["beans", "groundnut_paste", "sesame_paste", "groundnut_whole"], "whole nuts can choke");
+        let beans = Food { active: false, ..foods.get(&FoodCode("beans".to_owned())).expect("beans").clone() };
+        foods.add(vec![beans]);
+        assert_eq!(codes(&foods).first().map(String::as_str), Some("groundnut_paste"), "no longer offered");
+        assert!(foods.examples(FoodGroup::BreastMilk).is_empty());
     }
 }

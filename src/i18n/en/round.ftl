@@ -103,7 +103,7 @@ sheet-sign-sleepy = very sleepy, hard to wake, unconscious
 sheet-sign-breath = trouble breathing, fast breathing, chest drawn in
 sheet-sign-hot-cold = hot (37.5 °C or more) or cold (under 35.5 °C)
 sheet-sign-blood = blood in stool (refer today)
-sheet-arm-key = Arm under 115 mm from 6 months, under 110 mm from 6 weeks to 6 months, or both feet swollen: refer today.
+sheet-arm-key = Arm under { $mm } mm from { $months } months, under { $young } mm from { $weeks } weeks to { $months } months, or both feet swollen: refer today.
 sheet-urgency-key = The shapes: burst { $now }, triangle { $today }, diamond within 2 days, square within 7, ring within 14, half bowl next visit, house a visit.
 
 # Finding a child

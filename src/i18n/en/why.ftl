@@ -80,13 +80,6 @@ close-newest-lacking = At the visit of { $date } it could not be told. Not known
 close-newest-untold = At the visit of { $date } it could not be told.
 
 # History
-why-step-visit = Visit of { $date }
-why-history-caption = What happened, visit by visit
-why-history-date = Day
-why-history-what = What happened
-why-history-class = Urgency
-why-history-due = Check by
-why-history-reason = Why
 why-happened-opened = Opened
 why-happened-refreshed = Still so
 why-happened-raised = More urgent
@@ -106,7 +99,6 @@ why-reason-treatment = in treatment for wasting
 why-reason-replaced = { $rule } took over
 why-record = Changes of the record
 why-protocol-source = Source in the protocol
-why-threshold = Limit
 why-also-silenced = covered: of one chain, and { $rule } stands higher
 why-also-muted = waits while this stands
 why-also-treatment = silent while the child is in treatment

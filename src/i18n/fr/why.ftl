@@ -80,13 +80,6 @@ close-newest-lacking = À la visite du { $date }, on ne pouvait pas le dire. Ell
 close-newest-untold = À la visite du { $date }, on ne pouvait pas le dire.
 
 # Histoire
-why-step-visit = Visite du { $date }
-why-history-caption = Ce qui s’est passé, visite par visite
-why-history-date = Jour
-why-history-what = Ce qui s’est passé
-why-history-class = Urgence
-why-history-due = À revoir avant le
-why-history-reason = Pourquoi
 why-happened-opened = Ouvert
 why-happened-refreshed = Toujours le cas
 why-happened-raised = Plus urgent
@@ -106,7 +99,6 @@ why-reason-treatment = en traitement pour maigreur
 why-reason-replaced = remplacé par : { $rule }
 why-record = Changements de la fiche
 why-protocol-source = Source dans le protocole
-why-threshold = Limite
 why-also-silenced = couvert : de la même chaîne, et « { $rule } » est plus haut
 why-also-muted = attend tant que ceci dure
 why-also-treatment = muet tant que l’enfant est en traitement

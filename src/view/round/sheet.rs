@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use domain::calendar::add_months;
 use domain::calendar::days_between;
 use domain::errand::Errand;
+use domain::protocol::Protocol;
 use maud::Markup;
 use maud::html;
 
@@ -18,11 +19,6 @@ use crate::view::round::RoundPage;
 use crate::view::round::home;
 use crate::view::round::title;
 
-/// Too thin from 6 months (WHO and UNICEF 2009).
-const ARM_FROM_SIX_MONTHS_MM: u16 = 115;
-/// Too thin from 6 weeks to 6 months (WHO 2023, from memory).
-const ARM_FROM_SIX_WEEKS_MM: u16 = 110;
-const SIX_WEEKS_DAYS: i32 = 42;
 /// Foods are asked about from here on (WHO/UNICEF 2021: complementary feeding is counted from 6 months).
 const FOODS_FROM_MONTHS: u32 = 6;
 
@@ -37,15 +33,46 @@ const SIGNS: [(&str, &str); 7] = [
     ("G", "sheet-sign-blood"),
 ];
 
-/// The arm limit that holds on a day, in mm; none under 6 weeks.
-#[must_use]
-pub fn arm_limit_mm(born: NaiveDate, day: NaiveDate) -> Option<u16> {
-    if day >= add_months(born, FOODS_FROM_MONTHS) {
-        Some(ARM_FROM_SIX_MONTHS_MM)
-    } else if days_between(born, day) >= SIX_WEEKS_DAYS {
-        Some(ARM_FROM_SIX_WEEKS_MM)
-    } else {
-        None
+/// The arm limits of the protocol in force.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct ArmLimits {
+    /// Much too thin from this completed month on, below this many mm.
+    from_months: u32,
+    below_mm: u32,
+    /// Too thin before that, from this age in days on, below this many mm.
+    young_from_days: i32,
+    young_below_mm: u32,
+}
+
+impl ArmLimits {
+    /// Those of a protocol.
+    #[must_use]
+    pub const fn of(protocol: &Protocol) -> Self {
+        let (older, young) = (&protocol.rules.wasting_severe.limits, &protocol.rules.wasting_young.limits);
+        Self {
+            from_months: older.from_months,
+            below_mm: older.muac_below_mm,
+            young_from_days: young.muac_from_age_days,
+            young_below_mm: young.muac_below_mm,
+        }
+    }
+
+    /// The limit that holds on a day, in mm; none while the arm says nothing.
+    #[must_use]
+    pub fn on(self, born: NaiveDate, day: NaiveDate) -> Option<u32> {
+        if day >= add_months(born, self.from_months) {
+            Some(self.below_mm)
+        } else {
+            (days_between(born, day) >= self.young_from_days).then_some(self.young_below_mm)
+        }
+    }
+
+    fn key(self, w: &Words) -> String {
+        let weeks = self.young_from_days.max(0).unsigned_abs().div_ceil(7);
+        w.say_with(
+            "sheet-arm-key",
+            args!["mm" => self.below_mm, "months" => self.from_months, "young" => self.young_below_mm, "weeks" => weeks],
+        )
     }
 }
 
@@ -66,7 +93,7 @@ pub fn body(w: &Words, page: &RoundPage<'_>, number: Option<&str>) -> Markup {
                 tbody { @for home in &page.homes { (line(w, page, home)) } }
             }
         }
-        (signs(w, number))
+        (signs(w, page.arms, number))
     }
 }
 
@@ -97,7 +124,7 @@ fn line(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> Markup {
             }
             td.low { (not_done) }
             td.low { (not_done) }
-            td.low { @if let Some(limit) = arm_limit_mm(home.born, page.day) { small { (w.say_with("sheet-arm-limit", args!["mm" => limit])) } " " } (not_done) }
+            td.low { @if let Some(limit) = page.arms.on(home.born, page.day) { small { (w.say_with("sheet-arm-limit", args!["mm" => limit])) } " " } (not_done) }
             td.low { span.yn { (yes_no) } (not_done) }
             td { span.yn { (yes_no) } }
             @if eats {
@@ -120,7 +147,7 @@ fn reason(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> String {
     }
 }
 
-fn signs(w: &Words, number: Option<&str>) -> Markup {
+fn signs(w: &Words, arms: ArmLimits, number: Option<&str>) -> Markup {
     html! {
         div.sheet-foot {
             p { b { (w.say("sheet-refer-now")) } " "
@@ -129,7 +156,7 @@ fn signs(w: &Words, number: Option<&str>) -> Markup {
                 @match number {
                     Some(number) => { (w.say_with("common-emergency-number", args!["number" => number])) }
                     None => { (w.say("common-call-local")) }
-                } } " " (w.say("sheet-arm-key")) " " (w.say_with("sheet-urgency-key", args!["now" => codes::class_word(w, domain::rule::Class::Now), "today" => codes::class_word(w, domain::rule::Class::Today)]))
+                } } " " (arms.key(w)) " " (w.say_with("sheet-urgency-key", args!["now" => codes::class_word(w, domain::rule::Class::Now), "today" => codes::class_word(w, domain::rule::Class::Today)]))
             }
         }
     }

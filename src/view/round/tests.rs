@@ -36,6 +36,10 @@ fn home<'a>(name: &'a str, village: &'a str, errand: &'a Errand) -> Home<'a> {
     Home { code: "CH000001", name, known_as: None, born: d("2026-01-23"), village, phone: None, errand, last_seen_on: None }
 }
 
+fn arms() -> sheet::ArmLimits {
+    sheet::ArmLimits::of(crate::files::protocol_toml::default_protocol())
+}
+
 fn page<'a>(homes: Vec<Home<'a>>) -> RoundPage<'a> {
     RoundPage {
         day: d("2026-11-25"),
@@ -48,6 +52,7 @@ fn page<'a>(homes: Vec<Home<'a>>) -> RoundPage<'a> {
         more: None,
         print: "/round/print".to_owned(),
         query: "",
+        arms: arms(),
         food: &food,
     }
 }
@@ -174,7 +179,7 @@ fn the_sheet_has_a_line_a_home_with_all_its_boxes() {
 fn arm_limits_begin_at_six_weeks_and_change_at_six_months() {
     let born = d("2026-05-25");
     for (day, limit) in [("2026-07-05", None), ("2026-07-06", Some(110)), ("2026-11-24", Some(110)), ("2026-11-25", Some(115))] {
-        assert_eq!(sheet::arm_limit_mm(born, d(day)), limit, "{day}");
+        assert_eq!(arms().on(born, d(day)), limit, "{day}");
     }
 }
 
@@ -252,4 +257,18 @@ fn a_page_of_fifty_homes_is_light() {
     let page = body(words(Lang::Fr), &page(homes)).0;
     // About 14 kB packed at most; text of this kind packs to a quarter or less.
     assert!(page.len() < 48 * 1024, "{} bytes", page.len());
+}
+
+#[test]
+fn the_printed_limits_are_those_of_the_protocol() {
+    let mut local = crate::files::protocol_toml::default_protocol().clone();
+    local.rules.wasting_severe.limits.muac_below_mm = 117;
+    local.rules.wasting_young.limits.muac_below_mm = 108;
+    local.rules.wasting_young.limits.muac_from_age_days = 56;
+    let errand = visit();
+    let homes = vec![home("Oku", "Ulopi", &errand)];
+    let shown = sheet::body(words(Lang::En), &RoundPage { arms: sheet::ArmLimits::of(&local), ..page(homes) }, None);
+    let text = texts(&shown, "td.low, .sheet-foot").join(" ");
+    assert!(text.contains("117") && text.contains("Arm under 117 mm from 6 months, under 108 mm from 8 weeks to 6 months"), "{text}");
+    assert!(!text.contains("115"), "{text}");
 }

@@ -85,8 +85,9 @@ fn groups(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     let w = f.w;
     let tiles =
         FoodGroup::ALL.iter().fold(ask.many_of("groups", "visit-groups").hint(w.say("visit-groups-hint")).tiles(), |tiles, group| {
-            let example = codes::id("visit-group", group.code());
-            let example = w.has(&example).then(|| w.say(&example));
+            // The programme's own foods; without any, the usual ones of the group.
+            let usual = codes::id("visit-group", group.code());
+            let example = (f.examples)(*group).or_else(|| w.has(&usual).then(|| w.say(&usual)));
             tiles.option_with(group.code(), codes::food_group(w, *group), example, Some(Icon::of_group(*group)))
         });
     html! {

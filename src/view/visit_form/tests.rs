@@ -94,6 +94,7 @@ impl Shown {
         let odd = self.read.as_ref().map(|read| unusual(&child, &self.visits, &read.visit, protocol()));
         body(&VisitForm {
             w: words(self.lang),
+            examples: &|group| (group == domain::food::FoodGroup::Flesh).then(|| "⟦minnows⟧".to_owned()),
             action: "/children/CDEF/visits/new",
             token: "t",
             key: "k",

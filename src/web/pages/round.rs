@@ -5,6 +5,7 @@ use chrono::NaiveDate;
 use domain::errand::Errand;
 use domain::food::FoodCode;
 use domain::ids::PersonId;
+use domain::protocol::Protocol;
 
 use crate::service::round as service;
 use crate::service::round::Round;
@@ -51,7 +52,7 @@ async fn answer(req: &HttpRequest, signed: &Signed, on_paper: bool) -> Result<Ht
     let lang = signed.words().lang().code();
     let protocol = signed.visitor.protocols.on(day);
     let food = |code: &str| protocol.food_name(&FoodCode(code.to_owned()), lang).to_owned();
-    let page = shown(&round, &checks, day, &kept, asked.after.as_deref(), &query, &food);
+    let page = shown(&round, &checks, (day, protocol), &kept, asked.after.as_deref(), &query, &food);
     let w = signed.words();
     let title = view::title(w, &page);
     let mut shell = signed.shell(&title);
@@ -86,7 +87,7 @@ impl Kept {
 fn shown<'a>(
     round: &'a Round,
     checks: &'a [Vec<Check>],
-    day: NaiveDate,
+    (day, protocol): (NaiveDate, &Protocol),
     kept: &Kept,
     after: Option<&str>,
     query: &'a str,
@@ -114,6 +115,7 @@ fn shown<'a>(
         more: round.more.as_deref().map(|key| kept.address("/round", Some(key))),
         print: kept.address("/round/print", after),
         query,
+        arms: view::sheet::ArmLimits::of(protocol),
         food,
     }
 }

@@ -15,6 +15,7 @@ use domain::fault::Faults;
 use domain::feeding::FoodState;
 use domain::follow_up::FollowUp;
 use domain::food::FoodCode;
+use domain::food::FoodGroup;
 use domain::ids::VisitId;
 use domain::protocol::Food;
 use domain::protocol::Protocol;
@@ -24,6 +25,7 @@ use domain::unusual::unusual;
 use domain::visit::Visit;
 use maud::Markup;
 
+use crate::args;
 use crate::i18n::explain;
 use crate::i18n::format;
 use crate::service::child_file;
@@ -45,6 +47,14 @@ use crate::web::pages::visit::NOT_YET;
 
 /// How many foods being tried, and how many next ones, are asked about by name.
 const NEAR: usize = 2;
+/// How many foods stand for a group on its tile.
+const EXAMPLES: usize = 3;
+
+/// As inside a list: the protocol writes names as at the head of a line.
+fn lower_first(name: &str) -> String {
+    let mut letters = name.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
+}
 
 /// A child's file on the table.
 pub struct Desk<'a> {
@@ -184,6 +194,7 @@ impl<'a> Desk<'a> {
         let token = signed.visitor.token();
         let body = visit_form::body(&VisitForm {
             w,
+            examples: &|group| self.examples(group),
             action: &form.action,
             token: &token,
             key: &form.key,
@@ -238,6 +249,14 @@ impl<'a> Desk<'a> {
             self.protocol.foods.iter().filter(|f| f.active).map(|f| (f.code.as_str().to_owned(), f.name(lang).to_owned())).collect();
         foods.sort_by(|a, b| a.1.cmp(&b.1));
         foods
+    }
+
+    /// Foods of the programme that stand for a group, in words.
+    fn examples(&self, group: FoodGroup) -> Option<String> {
+        let w = self.signed.words();
+        let names = self.protocol.foods.examples(group).into_iter().take(EXAMPLES);
+        let names = names.map(|food| lower_first(food.name(w.lang().code())));
+        names.reduce(|most, next| w.say_with("common-list-comma", args!["most" => most, "next" => next]))
     }
 
     /// Foods asked about by name: on hold, told at this visit, being tried, and the next to try.
