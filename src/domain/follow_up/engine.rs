@@ -217,7 +217,6 @@ impl Engine<'_, '_> {
         follow_up.protocol = Arc::clone(facts.protocol);
         follow_up.outcome_since_fired = false;
         follow_up.referred_since_fired = None;
-        follow_up.progress.last_test = None;
         if kept.is_urgent() {
             follow_up.referred_on.get_or_insert(facts.on());
         }
