@@ -26,6 +26,7 @@ use domain::visit::Visit;
 use maud::Markup;
 
 use crate::args;
+use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
 use crate::service::child_file;
@@ -255,7 +256,10 @@ impl<'a> Desk<'a> {
     fn examples(&self, group: FoodGroup) -> Option<String> {
         let w = self.signed.words();
         let names = self.protocol.foods.examples(group).into_iter().take(EXAMPLES);
-        let names = names.map(|food| lower_first(food.name(w.lang().code())));
+        // A name's form, after a comma, would read as one more food; the group's own word says nothing more.
+        let plain = |food: &&Food| lower_first(food.name(w.lang().code()).split(',').next().unwrap_or_default());
+        let own = codes::food_group(w, group).to_lowercase();
+        let names = names.map(|food| plain(&food)).filter(|name| *name != own);
         names.reduce(|most, next| w.say_with("common-list-comma", args!["most" => most, "next" => next]))
     }
 
