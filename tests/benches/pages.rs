@@ -90,6 +90,7 @@ fn round_of_50_homes(bencher: Bencher<'_, '_>, lang: Lang) {
             more: None,
             print: "/round/print".to_owned(),
             query: "",
+            arms: round::sheet::ArmLimits::of(spoonround::files::protocol_toml::default_protocol()),
             food: &food,
         };
         black_box(layout::page(&Shell::new(w, "Round"), round::body(w, &page)).into_string())

@@ -275,3 +275,14 @@ async fn correcting_a_slip_takes_back_what_it_caused() {
     browser.submit("main form", &[("arm", "133"), ("reason", "a digit was misread")]).await.is(200);
     browser.does_not_say("Refer today").says("No concern in what you checked");
 }
+
+#[actix_web::test]
+async fn a_group_is_asked_about_with_the_programmes_own_foods() {
+    let site = Site::new().await;
+    let (mut browser, code) = at_eight_months(&site).await;
+    browser.open(&format!("/children/{code}/visits/new")).await.is(200);
+    // The default protocol's foods of the group, safe ones first; a form after a comma is left out.
+    browser.says("beans, groundnut paste, sesame paste").says("small dried fish").does_not_say("small dried fish, powdered");
+    browser.submit("form[action='/language']", &[("language", "fr")]).await;
+    browser.open(&format!("/children/{code}/visits/new")).await.says("haricots, pâte d'arachide, pâte de sésame");
+}
