@@ -1,6 +1,8 @@
 //! Where a child stands with food: solids, stage, and each food's state. It knows no follow-up.
 
 mod foods;
+pub mod recipe_fit;
+pub mod thickness;
 
 use chrono::NaiveDate;
 

@@ -12,7 +12,7 @@ mod to_close;
 mod types;
 
 #[cfg(test)]
-mod tests;
+pub(crate) mod tests;
 
 pub use clearing::Way;
 pub use history::{Kept, Step, What, steps};

@@ -62,8 +62,12 @@ pub struct Food {
     pub sweet_drink: bool,
     /// A drink: never counts as solid food.
     pub drink: bool,
-    /// Energy in kcal per 100 g, where a recipe needs it.
+    /// Energy in kcal per 100 g as it is weighed for a recipe, where a recipe needs it.
     pub kcal_per_100g: Option<u32>,
+    /// Where that figure comes from.
+    pub kcal_source: String,
+    /// The tracked food of which this is an ingredient: bean flour of beans. What a child's beans are, its bean flour is too.
+    pub form_of: Option<FoodCode>,
     /// Where its figures come from.
     pub source: String,
     /// Whether it is offered for choice.
@@ -92,6 +96,8 @@ impl Food {
             sweet_drink: false,
             drink: false,
             kcal_per_100g: None,
+            kcal_source: String::new(),
+            form_of: None,
             source: String::new(),
             active: true,
         }
@@ -154,6 +160,12 @@ impl Foods {
         let mut examples: Vec<&Food> = self.0.iter().filter(fits).collect();
         examples.sort_by_key(|food| food.choking);
         examples
+    }
+
+    /// The food with this code, and the tracked food of which it is an ingredient.
+    pub fn kinds(&self, code: &FoodCode) -> impl Iterator<Item = &Food> {
+        let itself = self.get(code);
+        itself.into_iter().chain(itself.and_then(|food| self.get(food.form_of.as_ref()?)))
     }
 
     /// Every food, by code; also those no longer offered for choice.

@@ -4,6 +4,7 @@ mod food;
 mod material;
 mod parts;
 mod read;
+mod recipe;
 mod rules;
 mod slots;
 mod stage;
@@ -14,9 +15,10 @@ use std::sync::Arc;
 use chrono::NaiveDate;
 
 pub use food::{Food, Foods, HoldPolicy, Iron};
-pub use material::{AllergenMode, CoachMark, CoachingLine, Energy, Keeping, MilkMode, Recipe, RecipePart};
+pub use material::{AllergenMode, CoachMark, CoachingLine, Energy, MilkMode};
 pub use parts::{Ages, ClassTimes, Clearing, Clock, Tolerance};
 pub use read::{DayRange, ReadRule, ReadRules, TextureStep, Threshold};
+pub use recipe::{GivenEnergy, Keeping, Recipe, RecipePart, RecipeText};
 pub use rules::{Rule, Rules};
 pub use slots::{CloseBand, Schedule, SlotPlan};
 pub use stage::{Stage, StageId, Stages};
@@ -81,6 +83,12 @@ impl Protocol {
     #[must_use]
     pub fn food_name<'a>(&'a self, code: &'a FoodCode, lang: &str) -> &'a str {
         self.food(code).map_or(code.as_str(), |food| food.name(lang))
+    }
+
+    /// The recipe with this code.
+    #[must_use]
+    pub fn recipe(&self, code: &str) -> Option<&Recipe> {
+        self.recipes.iter().find(|recipe| recipe.code == code)
     }
 
     /// Days from a visit to the check of a class.

@@ -28,11 +28,29 @@ pub fn foods(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Foods {
         table.finish(f);
         foods.push(food);
     }
+    forms(&foods, root, f);
     if root.has("food") && !foods.iter().any(|food| food.code.as_str() == FoodCode::HONEY) {
         let what = "the food \"honey\" is missing; the rule on honey needs it, so keep it even where nobody eats it";
         f.add(&root.span_of("food"), "food", what);
     }
     Foods::new(foods)
+}
+
+/// What a food is an ingredient of is a food itself, and no ingredient in its turn.
+fn forms(foods: &[Food], root: &Table<'_, '_>, f: &mut Faults<'_>) {
+    for food in foods {
+        let Some(of) = &food.form_of else { continue };
+        let key = format!("food {}.form_of", food.code.as_str());
+        match foods.iter().find(|known| known.code == *of) {
+            None => {
+                f.add(&root.span_of("food"), &key, format!("the food {:?} is not in this file; add a [[food]] with that code", of.as_str()))
+            }
+            Some(base) if base.form_of.is_some() => {
+                f.add(&root.span_of("food"), &key, format!("{:?} is an ingredient itself; name the food that families know", of.as_str()));
+            }
+            Some(_) => {}
+        }
+    }
 }
 
 /// The keys of a food that all have a default but the code.
@@ -57,8 +75,12 @@ pub fn food(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Food> {
     food.unhealthy = t.flag(f, "unhealthy").unwrap_or(false);
     food.sweet_drink = t.flag(f, "sweet_drink").unwrap_or(false);
     food.drink = t.flag(f, "drink").unwrap_or(false);
+    // Fat holds 9 kcal per g (Atwater): nothing holds more.
     food.kcal_per_100g = whole(t, f, "kcal_per_100g", 900);
-    food.active = t.flag(f, "active").unwrap_or(true);
+    food.kcal_source = t.text(f, "kcal_source").unwrap_or_default();
+    food.form_of = t.text(f, "form_of").map(FoodCode);
+    // Families are asked about the food itself, not about what is made of it for a recipe.
+    food.active = t.flag(f, "active").unwrap_or(food.form_of.is_none());
     if let Some(name) = t.text(f, "name") {
         food.name = name;
     }

@@ -1,10 +1,13 @@
 //! Reads a protocol file and reports every fault in it at once; holds the protocol that the program ships with.
 //! Whether its advice is right is not known here: that is for clinicians.
 
-mod checks;
 mod foods;
 mod header;
 mod material;
+mod recipe_checks;
+#[cfg(test)]
+mod recipe_tests;
+mod recipes;
 mod rules;
 mod stages;
 #[cfg(test)]
@@ -70,8 +73,8 @@ pub fn parse_protocol(text: &str, file_name: &str) -> Result<Protocol, Vec<Proto
     let rules = rules::rules(&mut root, f);
     let foods = foods::foods(&mut root, f);
     let coaching = material::coaching(&mut root, f);
-    let recipes = material::recipes(&mut root, f);
-    checks::recipes(&recipes, &foods, f);
+    let recipes = recipes::recipes(&mut root, f);
+    recipe_checks::recipes(&recipes, &foods, f);
     root.finish(f);
     let Some((stages, rules)) = stages.zip(rules).filter(|_| faults.len() == 0) else { return Err(faults.into_all()) };
     Ok(Protocol {
