@@ -10,6 +10,7 @@ use domain::draft::visit::also::Also;
 use domain::evidence::EvidenceKey;
 use domain::fault::Fault;
 use domain::feeding::ReactionLevel;
+use domain::feeding::thickness::NotEstimated;
 use domain::follow_up::Needed;
 use domain::food::Allergen;
 use domain::food::FoodGroup;
@@ -137,6 +138,8 @@ words_of! {
     stage_name(StageId) = "stage";
     /// `severe`
     reaction_level(ReactionLevel) = "reaction-level";
+    /// `The meals needed cannot be estimated: no weight yet.`
+    not_estimated(NotEstimated) = "not-estimated";
     /// `due now`
     slot_state(SlotState) = "slot-state";
     /// `common practice`

@@ -28,6 +28,8 @@ files!(
     "faults",
     "demo",
     "corrections",
+    "thickness",
+    "recipes",
 );
 
 /// Name and text of each file of a language; the pseudo-language bends the English ones.

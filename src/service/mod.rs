@@ -17,6 +17,7 @@ pub mod due_list;
 pub mod find;
 pub mod first_user;
 pub mod in_step;
+pub mod meals;
 pub mod month_report;
 pub mod move_child;
 pub mod name_key;

@@ -4,6 +4,7 @@ mod corrections;
 mod follow_ups;
 pub(in crate::view) mod food;
 pub(in crate::view) mod growth;
+pub(crate) mod thickness;
 mod visits;
 
 use chrono::NaiveDate;
@@ -38,6 +39,8 @@ pub use crate::view::child::food::NextStage;
 pub use crate::view::child::food::StageNow;
 pub use crate::view::child::growth::MeasuredOn;
 pub use crate::view::child::growth::MeasuringError;
+pub use crate::view::child::thickness::Thickness;
+pub use crate::view::child::thickness::sentence;
 pub use crate::view::child::visits::Changed;
 pub use crate::view::child::visits::EarlierVersion;
 pub use crate::view::child::visits::VisitLine;
@@ -111,6 +114,8 @@ pub struct ChildPage<'a> {
     pub measured: Vec<MeasuredOn>,
     /// Where the child stands with food; none from 24 months on.
     pub stage: Option<StageNow<'a>>,
+    /// Meals by thickness; none from 24 months on.
+    pub thickness: Option<Thickness<'a>>,
     /// Foods offered so far.
     pub foods: Vec<FoodLine>,
     /// Foods of the programme that fit the age and were never offered.

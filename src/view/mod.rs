@@ -21,6 +21,7 @@ pub mod move_child;
 pub mod parts;
 pub mod people;
 pub mod pieces;
+pub mod recipes;
 pub mod register;
 pub mod report;
 pub mod result;

@@ -66,6 +66,8 @@ pub struct Advice {
     pub amount: Option<(String, f64)>,
     /// Whether breast milk goes on.
     pub breastfed: Option<bool>,
+    /// What the thickness of the food changes, in one sentence.
+    pub thickness: Option<String>,
     /// The next food to try, by name.
     pub new_food: Option<(String, Option<FoodGroup>)>,
 }
@@ -354,7 +356,7 @@ fn advice_of(p: &ResultPage<'_>, advice: &Advice) -> Markup {
         ul.tell {
             @if let Some(texture) = advice.texture {
                 li { (ribbon::bowl_of(w, "bowl-texture", texture)) p { b { (w.say_with("result-texture", args!["texture" => codes::texture(w, texture)])) }
-                    br; (codes::texture_test(w, texture)) } }
+                    br; (codes::texture_test(w, texture)) @if let Some(thickness) = &advice.thickness { br; (thickness) } } }
                 li { (ribbon::bowls(w, u32::from(advice.meals.0), u32::from(advice.meals.1.saturating_sub(advice.meals.0)))) p { b { (w.say_with("result-meals", args!["from" => advice.meals.0, "to" => advice.meals.1])) } " "
                     (w.say(if advice.breastfed == Some(false) { "result-and-milk" } else { "result-and-breast-milk" })) " "
                     @if advice.snacks.1 > 0 { (w.say("result-snack")) } } }

@@ -77,6 +77,10 @@ routes! {
     GET "/children/{code}" FIELD => pages::child::show;
     GET "/children/{code}/card" FIELD => pages::child::card;
     GET "/children/{code}/visits" FIELD => pages::child::visits;
+    GET "/recipes" FIELD => pages::recipes::list;
+    GET "/recipes/{recipe}" FIELD => pages::recipes::card;
+    GET "/children/{code}/recipes" FIELD => pages::recipes::list_for_child;
+    GET "/children/{code}/recipes/{recipe}" FIELD => pages::recipes::card_for_child;
     POST "/language" Who::Anyone => pages::language::choose;
     GET "/late" TEAM => pages::supervise::show;
     GET "/team" TEAM => pages::team::show;

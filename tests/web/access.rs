@@ -21,6 +21,7 @@ pub fn example(pattern: &str) -> String {
         .replace("{month}", "2026-10")
         .replace("{file}", "growth.csv")
         .replace("{area}", "ulopi")
+        .replace("{recipe}", "millet_bean_fish")
 }
 
 #[actix_web::test]

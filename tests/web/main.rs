@@ -10,6 +10,7 @@ mod every_page;
 mod exports;
 mod families;
 mod harness;
+mod kitchen;
 mod office;
 mod past_desk;
 mod registration;

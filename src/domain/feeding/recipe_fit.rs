@@ -108,6 +108,12 @@ pub enum Fit {
 }
 
 impl Remark {
+    /// A hold, an allergy or severe eczema: nobody is told how to try the food at home.
+    #[must_use]
+    pub const fn asks_about_allergy(&self) -> bool {
+        matches!(self, Self::OnHold { .. } | Self::KnownAllergy { .. } | Self::Eczema { .. })
+    }
+
     /// How far it keeps a recipe from suiting.
     #[must_use]
     pub const fn fit(&self) -> Fit {
@@ -137,9 +143,15 @@ pub fn remarks(eater: &Eater<'_>, recipe: &Recipe, protocol: &Protocol) -> Vec<R
     remarks.extend(ages(eater, recipe, foods));
     remarks.extend(allergies(eater, recipe, foods));
     remarks.extend(textures(eater, recipe, protocol));
-    let new: Vec<FoodCode> = new_foods(eater, recipe, foods);
-    if new.len() > 1 {
-        remarks.push(Remark::NewTogether { foods: new });
+    // What says how to try a food is not said of one that is on hold.
+    if !remarks.iter().any(|remark| matches!(remark, Remark::OnHold { .. })) {
+        let new = new_foods(eater, recipe, foods);
+        if new.len() > 1 {
+            remarks.push(Remark::NewTogether { foods: new });
+        }
+        if !remarks.iter().any(Remark::asks_about_allergy) {
+            remarks.extend(first_taste(eater, recipe, foods));
+        }
     }
     remarks.sort_by_key(|remark| std::cmp::Reverse(remark.fit()));
     remarks
@@ -184,20 +196,28 @@ fn taken_well(eater: &Eater<'_>, food: &Food, foods: &Foods) -> bool {
 
 fn allergies(eater: &Eater<'_>, recipe: &Recipe, foods: &Foods) -> Vec<Remark> {
     let all: Vec<Allergen> = recipe.allergens(foods).into_iter().collect();
-    let new: BTreeSet<Allergen> =
-        recipe.foods(foods).filter(|food| !taken_well(eater, food, foods)).filter_map(|food| food.allergen).collect();
-    let new: Vec<Allergen> = new.into_iter().collect();
+    let new = new_allergens(eater, recipe, foods);
     let mut remarks = Vec::new();
     if eater.child.known_food_allergy == Some(true) && !all.is_empty() {
         remarks.push(Remark::KnownAllergy { allergens: all });
     }
     if eater.child.severe_eczema == Some(true) && !new.is_empty() {
-        remarks.push(Remark::Eczema { allergens: new.clone() });
-    }
-    if !new.is_empty() {
-        remarks.push(Remark::NewAllergen { allergens: new, allergy_not_asked: eater.child.known_food_allergy.is_none() });
+        remarks.push(Remark::Eczema { allergens: new });
     }
     remarks
+}
+
+/// The allergens in a recipe that the child has not taken well yet.
+fn new_allergens(eater: &Eater<'_>, recipe: &Recipe, foods: &Foods) -> Vec<Allergen> {
+    let new: BTreeSet<Allergen> =
+        recipe.foods(foods).filter(|food| !taken_well(eater, food, foods)).filter_map(|food| food.allergen).collect();
+    new.into_iter().collect()
+}
+
+fn first_taste(eater: &Eater<'_>, recipe: &Recipe, foods: &Foods) -> Option<Remark> {
+    let allergens = new_allergens(eater, recipe, foods);
+    let allergy_not_asked = eater.child.known_food_allergy.is_none();
+    (!allergens.is_empty()).then_some(Remark::NewAllergen { allergens, allergy_not_asked })
 }
 
 fn textures(eater: &Eater<'_>, recipe: &Recipe, protocol: &Protocol) -> Option<Remark> {

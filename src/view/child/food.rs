@@ -10,6 +10,7 @@ use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::format;
 use crate::view::child::ChildPage;
+use crate::view::child::thickness;
 use crate::view::parts::Icon;
 use crate::view::parts::details;
 use crate::view::parts::name;
@@ -96,7 +97,7 @@ pub struct FoodLine {
 /// The part of the page.
 pub fn part(w: &Words, page: &ChildPage<'_>) -> Markup {
     html! {
-        @if let Some(stage) = &page.stage { (stage_part(w, page, stage)) }
+        @if let Some(stage) = &page.stage { (stage_part(w, page, stage)) (thickness::part(w, page)) @if stage.texture.is_some() { (recipes_link(w, page)) } }
         @if !page.foods.is_empty() || !page.not_tried.is_empty() {
             h2 { (w.say("child-foods")) }
             ul.rows.foods { @for food in &page.foods { li { (line(w, page, food)) } } }
@@ -108,6 +109,10 @@ pub fn part(w: &Words, page: &ChildPage<'_>) -> Markup {
             }
         }
     }
+}
+
+fn recipes_link(w: &Words, page: &ChildPage<'_>) -> Markup {
+    html! { p { a.link href={ "/children/" (page.who.code) "/recipes" (page.query) } { (w.say("recipes-for-child-link")) } } }
 }
 
 fn stage_part(w: &Words, page: &ChildPage<'_>, stage: &StageNow<'_>) -> Markup {

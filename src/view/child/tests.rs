@@ -5,9 +5,14 @@ mod numbers;
 use domain::evidence::Evidence;
 use domain::evidence::EvidenceKey as K;
 use domain::evidence::Quantity as Q;
+use domain::feeding::thickness::MealsNeeded;
+use domain::feeding::thickness::NotEstimated;
+use domain::feeding::thickness::ThickerHelps;
 use domain::food::Texture;
+use domain::protocol::StageId;
 use domain::rule::CloseReason;
 use domain::rule::RuleId;
+use domain::units::Weight;
 use domain::visit::Contact;
 use scraper::Html;
 use scraper::Selector;
@@ -82,6 +87,33 @@ fn stage<'a>() -> StageNow<'a> {
     }
 }
 
+/// 8.0 kg at 9 to 11 months, breastfed: 300 kcal over 240 g of each density.
+fn thickness<'a>() -> Thickness<'a> {
+    let needed = |kcal_per_g: f64, meals| MealsNeeded {
+        stage: StageId::Lumps911,
+        breastfed: true,
+        kcal_a_day: 300,
+        weight: Weight::from_grams(8_000).expect("a weight"),
+        meal_g: 240.0,
+        kcal_per_g,
+        meal_kcal: 240.0 * kcal_per_g,
+        exact: 300.0 / (240.0 * kcal_per_g),
+        least: 3,
+        meals,
+    };
+    let meals = [needed(0.3, 5), needed(0.8, 3), needed(1.0, 3)];
+    Thickness {
+        now: Ok(meals),
+        helps: Some(ThickerHelps::ThanNow { usual: Texture::ALL[0], meals_usual: 5, hoped: Texture::ALL[3], meals_hoped: 3 }),
+        next: Some(("family_12_14", meals)),
+        weighed_on: Some(d("2026-11-20")),
+        stomach_g_per_kg: 30.0,
+        stage_source: "a table",
+        energy_source: "a guide",
+        source_lang: "en",
+    }
+}
+
 fn foods() -> Vec<FoodLine> {
     let line = |name: &str, standing| FoodLine { name: name.to_owned(), standing };
     vec![
@@ -132,6 +164,7 @@ fn page<'a>(evidence: &'a [Evidence; 2]) -> ChildPage<'a> {
             measured("2026-11-20", 335, 7400, Some(113), -233),
         ],
         stage: Some(stage()),
+        thickness: Some(thickness()),
         foods: foods(),
         not_tried: vec!["Mango".to_owned()],
         open: vec![
@@ -397,4 +430,28 @@ fn the_pages_are_sound_in_every_language_and_leave_nothing_untranslated() {
     for (file, page) in pages(words(Lang::Pseudo)) {
         assert_eq!(crate::view::checks::literal_words(&page.0), Vec::<String>::new(), "{file}");
     }
+}
+
+#[test]
+fn thickness_is_reckoned_line_by_line_with_sources() {
+    let page = shown(|_| ());
+    let lines = texts(&page, "h3#thickness ~ details li");
+    assert_eq!(
+        lines[0],
+        "Energy needed from food, besides breast milk, at this stage (Chopped, finger food): 300 kcal a day. Source: a table"
+    );
+    assert_eq!(lines[1], "A full meal: 8.00 kg × 30 g = 240 g. Weighed on 20 November. Source: a guide");
+    assert_eq!(lines[2], "watery: 240 g × 0.30 kcal = 72 kcal a meal. 300 ÷ 72 = 4.17, rounded up: 5.");
+    let smooth =
+        "smooth and thick: 240 g × 0.80 kcal = 192 kcal a meal. 300 ÷ 192 = 1.56, rounded up: 2. Raised to 3, the least of the stage.";
+    assert_eq!((lines[3].as_str(), lines[5].as_str()), (smooth, "Never fewer than 3 a day at this stage. Source: a table"));
+    assert!(page.0.contains("Food as thin as now would need 5 meals a day; chopped, finger food: at least 3 meals."));
+}
+
+#[test]
+fn thickness_without_an_estimate_gives_its_reason_and_no_number() {
+    let without = |why| shown(|page| page.thickness = Some(Thickness { now: Err(why), helps: None, next: None, ..thickness() }));
+    let page = without(NotEstimated::NoWeight);
+    assert!(page.0.contains("no weight yet") && !page.0.contains("meals a day</span>"));
+    assert!(!without(NotEstimated::MilkOnly).0.contains("Thickness counts"));
 }

@@ -40,6 +40,7 @@ fn advice() -> Advice {
         snacks: (1, 2),
         amount: Some(("Half a cup a meal.".to_owned(), 0.5)),
         breastfed: Some(true),
+        thickness: Some("Thin food would need 5 meals.".to_owned()),
         new_food: Some(("Beans".to_owned(), Some(FoodGroup::PulsesNuts))),
     }
 }

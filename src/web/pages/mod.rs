@@ -10,6 +10,7 @@ pub mod language;
 pub mod password;
 pub mod people;
 pub mod placing;
+pub mod recipes;
 pub mod register;
 pub mod report;
 pub mod result;

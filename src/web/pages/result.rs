@@ -6,6 +6,7 @@ use domain::calendar::completed_months;
 use domain::draft::questions::LastTime;
 use domain::draft::unchecked::unchecked;
 use domain::evidence::Evidence;
+use domain::feeding::thickness::thicker_helps;
 use domain::follow_up::EventKind;
 use domain::follow_up::scale_error;
 use domain::protocol::Protocol;
@@ -21,7 +22,9 @@ use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
 use crate::i18n::scale;
+use crate::service::meals;
 use crate::store::visits::VisitRecord;
+use crate::view::child::sentence;
 use crate::view::emergency;
 use crate::view::emergency::Kind;
 use crate::view::layout;
@@ -215,8 +218,17 @@ fn advice(desk: &Desk<'_>, visit: &Visit, judged: Option<&VisitAssessment>) -> O
         snacks: stage.snacks,
         amount: amount(w, stage),
         breastfed,
+        thickness: thickness(desk, visit, stage),
         new_food: texture.and(next.first()).map(|food| (desk.food_name(food.code.as_str()), food.group)),
     })
+}
+
+/// What the thickness of the food changes, reckoned with what was known at the visit.
+fn thickness(desk: &Desk<'_>, visit: &Visit, stage: &Stage) -> Option<String> {
+    let told = meals::told(&desk.file, visit.on);
+    let meals = told.by_thickness(&desk.protocol, stage).ok()?;
+    let helps = thicker_helps(&meals, stage, told.usual)?;
+    Some(sentence(desk.signed.words(), &helps, meals[0].breastfed))
 }
 
 /// An amount a meal in words, and as a share of a cup for the drawing (a tablespoon is 15 ml, the cup 250 ml).
