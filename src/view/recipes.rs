@@ -120,7 +120,12 @@ pub fn list(w: &Words, list: &List<'_>) -> Markup {
         @if list.lines.is_empty() { p { (w.say("recipes-none")) } }
         @match &list.child {
             None => { p.lede { (w.say("recipes-lede")) } (rows(w, list, &list.lines.iter().collect::<Vec<_>>())) }
+            Some(child) if child.milk_only => {
+                p.lede { (w.say("recipes-remark-milk-only")) }
+                p { a.link href="/recipes" { (w.say("recipes-all-link")) } }
+            }
             Some(_) => {
+                p.lede { (w.say("recipes-open-one")) }
                 @for (fit, heading) in [(Fit::Suits, None), (Fit::AskFirst, Some("recipes-ask-first")), (Fit::Later, Some("recipes-later")), (Fit::No, Some("recipes-no"))] {
                     @let lines: Vec<&Line<'_>> = list.lines.iter().filter(|line| line.fit == fit).collect();
                     @if !lines.is_empty() {

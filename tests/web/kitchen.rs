@@ -160,6 +160,8 @@ async fn milk_only_children_get_no_recipe() {
     .await;
     let page = on_page(&site, &format!("/children/{}/recipes", code(1))).await;
     assert_eq!(page.texts("h1"), ["Neruka needs milk only. Recipes are for later."]);
+    page.says("No water, tea or food before 6 months.");
+    assert_eq!(page.attrs(".rows a", "href"), Vec::<String>::new());
     let child = on_page(&site, &format!("/children/{}", code(1))).await;
     assert!(!child.attrs("a", "href").iter().any(|href| href.ends_with("/recipes")));
     child.does_not_say("Thickness counts");

@@ -138,7 +138,9 @@ pub fn remarks(eater: &Eater<'_>, recipe: &Recipe, protocol: &Protocol) -> Vec<R
     let foods = &protocol.foods;
     let mut remarks: Vec<Remark> = recipe.parts.iter().filter_map(|part| on_hold(eater, &part.food, foods)).collect();
     if eater.stage == Some(StageId::MilkOnly) {
+        // How a food is tried later is said later.
         remarks.push(Remark::MilkOnly);
+        return remarks;
     }
     remarks.extend(ages(eater, recipe, foods));
     remarks.extend(allergies(eater, recipe, foods));
@@ -168,24 +170,19 @@ fn on_hold(eater: &Eater<'_>, food: &FoodCode, foods: &Foods) -> Option<Remark> 
     })
 }
 
+/// The food of a recipe that must wait longest for age, and the one that must wait longest by the local protocol.
 fn ages(eater: &Eater<'_>, recipe: &Recipe, foods: &Foods) -> Vec<Remark> {
     let born = eater.child.born;
     let (days, months) = (days_between(born, eater.on), completed_months(born, eater.on).unwrap_or(0));
-    let too_young = |food: &Food| i64::from(food.earliest_days) > i64::from(days);
-    let mut found: Vec<Remark> = Vec::new();
-    for food in recipe.foods(foods) {
-        let remark = if too_young(food) {
-            Remark::TooYoung { food: food.code.clone(), from: add_days(born, i32::try_from(food.earliest_days).unwrap_or(i32::MAX)) }
-        } else if food.local_wait_months > months {
-            Remark::Waits { food: food.code.clone(), from: add_months(born, food.local_wait_months) }
-        } else {
-            continue;
-        };
-        if !found.contains(&remark) {
-            found.push(remark);
-        }
-    }
-    found
+    let too_young = recipe.foods(foods).filter(|food| i64::from(food.earliest_days) > i64::from(days));
+    let waits = recipe.foods(foods).filter(|food| food.local_wait_months > months);
+    // Of equals the first counts: `max_by_key` would take the last.
+    let too_young = too_young.min_by_key(|food| std::cmp::Reverse(food.earliest_days));
+    let waits = waits.min_by_key(|food| std::cmp::Reverse(food.local_wait_months));
+    let day = |food: &Food| add_days(born, i32::try_from(food.earliest_days).unwrap_or(i32::MAX));
+    let too_young = too_young.map(|food| Remark::TooYoung { food: food.code.clone(), from: day(food) });
+    let waits = waits.map(|food| Remark::Waits { food: food.code.clone(), from: add_months(born, food.local_wait_months) });
+    too_young.into_iter().chain(waits).collect()
 }
 
 /// Whether the child has taken this food, or what it is made of, often enough without a reaction.

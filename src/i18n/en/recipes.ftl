@@ -5,6 +5,7 @@ recipes-start = the start
 recipes-for-child-link = Recipes for this child
 recipes-all-link = All recipes
 recipes-lede = Thick food from what grows and is caught here. Open one to print it or to read it aloud.
+recipes-open-one = Open one to print it or to read it aloud.
 recipes-none = The programme’s protocol has no recipes yet.
 recipes-milk-only = { $name } needs milk only. Recipes are for later.
 recipes-suit = { $count ->

@@ -5,6 +5,7 @@ recipes-start = l’accueil
 recipes-for-child-link = Recettes pour cet enfant
 recipes-all-link = Toutes les recettes
 recipes-lede = Des plats épais avec ce qui pousse et se pêche ici. Ouvrez-en un pour l’imprimer ou le lire à voix haute.
+recipes-open-one = Ouvrez-en une pour l’imprimer ou la lire à voix haute.
 recipes-none = Le protocole du programme n’a pas encore de recettes.
 recipes-milk-only = { $name } n’a besoin que de lait. Les recettes sont pour plus tard.
 recipes-suit = { $count ->

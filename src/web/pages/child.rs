@@ -1,6 +1,7 @@
 //! A child's page, and all its visits.
 
 mod shown;
+mod thickness;
 
 use std::collections::BTreeMap;
 

@@ -154,3 +154,20 @@ fn textures_by_stage_and_by_swallowing() {
     assert_eq!(told(StageId::Lumps911, Some(2), true, &[2, 3]), []);
     assert_eq!(told(StageId::MilkOnly, None, false, &[1]), [Remark::MilkOnly]);
 }
+
+#[test]
+fn while_milk_is_all_only_that_and_holds_are_said() {
+    let child = girl();
+    let foods = [held("beans")];
+    let eater =
+        Eater { child: &child, on: day("2025-04-15"), stage: Some(StageId::MilkOnly), foods: &foods, usual: None, swallow_trouble: false };
+    let milk = remarks(&eater, &recipe(&["millet_porridge", "small_dried_fish", "honey"], &[3]), &protocol());
+    assert_eq!((milk.as_slice(), fit(&milk)), (&[Remark::MilkOnly][..], Fit::Later));
+    assert_eq!(fit(&remarks(&eater, &recipe(&["bean_flour"], &[1]), &protocol())), Fit::No);
+}
+
+#[test]
+fn of_several_foods_the_one_that_waits_longest_is_named() {
+    let honey = said(|_| {}, &taken(&["millet_porridge"]), &recipe(&["millet_porridge", "honey", "honey"], &[2, 3]));
+    assert_eq!(honey.iter().filter(|remark| matches!(remark, Remark::TooYoung { .. })).count(), 1);
+}

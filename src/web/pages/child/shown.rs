@@ -8,8 +8,6 @@ use domain::calendar::add_months;
 use domain::calendar::completed_months;
 use domain::calendar::days_between;
 use domain::feeding::FoodState;
-use domain::feeding::thickness::NotEstimated;
-use domain::feeding::thickness::thicker_helps;
 use domain::follow_up::FollowUp;
 use domain::food::FoodCode;
 use domain::growth;
@@ -30,11 +28,11 @@ use crate::service::child_file::ChildFile;
 use crate::service::child_visits::Replaced;
 use crate::service::child_visits::answers;
 use crate::store::follow_ups::FollowUpRecord;
-use crate::service::meals;
 use crate::store::visits::VisitRecord;
 use crate::store::visits::content;
 use crate::view::child as view;
 use crate::web::extract::Signed;
+use crate::web::pages::child::thickness;
 use crate::web::pages::find::printed;
 
 type Names = BTreeMap<PersonId, String>;
@@ -70,7 +68,7 @@ pub fn page<'a>(
         query,
         measured: measured(file),
         stage: file.assessment.now.stage.and_then(|id| stage(file, protocol, id)),
-        thickness: file.assessment.now.stage.and_then(|id| thickness(file, protocol, id)),
+        thickness: file.assessment.now.stage.and_then(|id| thickness::shown(file, protocol, id)),
         foods: foods(file, lang),
         not_tried: not_tried(file, lang),
         open: file
@@ -229,24 +227,6 @@ fn stage<'a>(file: &ChildFile, protocol: &'a Protocol, id: StageId) -> Option<vi
         tablespoons: stage.tablespoons,
         months: months(protocol),
         next,
-    })
-}
-
-/// Meals by thickness at this stage and, at today's weight, at the next.
-fn thickness<'a>(file: &ChildFile, protocol: &'a Protocol, id: StageId) -> Option<view::Thickness<'a>> {
-    let stage = protocol.stages.get(id)?;
-    let told = meals::told(file, file.as_of);
-    let now = told.by_thickness(protocol, stage);
-    let next = meals::next_stage(file, protocol).filter(|_| now != Err(NotEstimated::MilkOnly));
-    Some(view::Thickness {
-        helps: now.ok().and_then(|meals| thicker_helps(&meals, stage, told.usual)),
-        now,
-        next: next.and_then(|stage| Some((stage.id.code(), told.by_thickness(protocol, stage).ok()?))),
-        weighed_on: told.weight.ok().map(|(_, on)| on),
-        stomach_g_per_kg: protocol.energy.stomach_g_per_kg,
-        stage_source: &stage.source,
-        energy_source: &protocol.energy.source,
-        source_lang: &protocol.language,
     })
 }
 
