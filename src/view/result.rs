@@ -1,13 +1,12 @@
 //! What to do now, straight after saving: the most urgent first and one clear act. While something presses, the advice of the visit
 //! waits on the child's page. It decides no rule; findings come with their class and words.
 
+mod advice;
 mod referral;
 
 use chrono::NaiveDate;
 use domain::child::Sex;
 use domain::draft::unchecked::Unchecked;
-use domain::food::FoodGroup;
-use domain::food::Texture;
 use domain::rule::Class;
 use domain::visit::Visit;
 use maud::Markup;
@@ -28,9 +27,10 @@ use crate::view::parts::name;
 use crate::view::parts::note;
 use crate::view::parts::rows;
 use crate::view::parts::steps;
-use crate::view::ribbon;
 use crate::view::scale;
 use crate::view::visit_form::measure::arm;
+
+pub use crate::view::result::advice::Advice;
 
 /// Something the rules found, or that is still open.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -49,27 +49,6 @@ pub struct Found {
     pub due: Option<NaiveDate>,
     /// Asks to measure again rather than to worry anybody.
     pub about_data: bool,
-}
-
-/// What fits the child's stage.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Advice {
-    /// Its name.
-    pub stage: String,
-    /// The texture to offer; none: milk only.
-    pub texture: Option<Texture>,
-    /// Meals a day, from and to.
-    pub meals: (u8, u8),
-    /// Snacks a day, from and to.
-    pub snacks: (u8, u8),
-    /// Amount a meal in words, and as a share of a cup for the drawing.
-    pub amount: Option<(String, f64)>,
-    /// Whether breast milk goes on.
-    pub breastfed: Option<bool>,
-    /// What the thickness of the food changes, in one sentence.
-    pub thickness: Option<String>,
-    /// The next food to try, by name.
-    pub new_food: Option<(String, Option<FoodGroup>)>,
 }
 
 /// The next visit: the day to aim at and the window round it.
@@ -254,7 +233,7 @@ fn usual(p: &ResultPage<'_>) -> Markup {
         (unchecked(p))
         (gain(p))
         (still_open(p))
-        @if let Some(advice) = p.advice { (advice_of(p, advice)) }
+        @if let Some(advice) = p.advice { (advice::part(p, advice)) }
         (next_visit(p))
         (leave(p))
         @if !p.found.is_empty() { p { a.link href="#note" { (w.say("result-note")) } } (referral::note(p)) }
@@ -346,31 +325,6 @@ fn still_open(p: &ResultPage<'_>) -> Markup {
     html! {
         @if !p.closed.is_empty() { p { (w.say_with("result-closed", args!["names" => format::list(w, p.closed)])) } }
         @if !open.is_empty() { h2 { (w.say("result-still-open")) } (rows(&open)) }
-    }
-}
-
-fn advice_of(p: &ResultPage<'_>, advice: &Advice) -> Markup {
-    let w = p.w;
-    html! {
-        h2 { (w.say_with("result-next-for", args!["name" => p.name, "age" => format::age(w, p.born, p.visit.on)])) }
-        ul.tell {
-            @if let Some(texture) = advice.texture {
-                li { (ribbon::bowl_of(w, "bowl-texture", texture)) p { b { (w.say_with("result-texture", args!["texture" => codes::texture(w, texture)])) }
-                    br; (codes::texture_test(w, texture)) @if let Some(thickness) = &advice.thickness { br; (thickness) } } }
-                li { (ribbon::bowls(w, u32::from(advice.meals.0), u32::from(advice.meals.1.saturating_sub(advice.meals.0)))) p { b { (w.say_with("result-meals", args!["from" => advice.meals.0, "to" => advice.meals.1])) } " "
-                    (w.say(if advice.breastfed == Some(false) { "result-and-milk" } else { "result-and-breast-milk" })) " "
-                    @if advice.snacks.1 > 0 { (w.say("result-snack")) } } }
-                @if let Some((words, share)) = &advice.amount {
-                    li { (ribbon::bowl_share(w, "bowl-amount", *share)) p { b { (words) } br; (w.say("result-enough")) } }
-                }
-            } @else {
-                li { (Icon::Milk.draw("food-i")) p { b { (w.say(if advice.breastfed == Some(false) { "result-milk-only-other" } else { "result-milk-only" })) }
-                    br; (w.say("result-milk-only-why")) } }
-            }
-            @if let Some((food, group)) = &advice.new_food {
-                li { (group.map_or(Icon::BowlHalf, Icon::of_group).draw("food-i")) p { b { (w.say_with("result-new-food", args!["food" => food])) } br; (w.say("result-new-food-how")) } }
-            }
-        }
     }
 }
 

@@ -1,5 +1,7 @@
 //! What to do now: one clear act first, and nothing said of what was not looked at.
 
+use domain::food::FoodGroup;
+use domain::food::Texture;
 use domain::ids::VisitId;
 use domain::units::Weight;
 use domain::visit::Contact;
