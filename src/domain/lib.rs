@@ -8,6 +8,7 @@ pub mod calendar;
 pub mod child;
 pub mod child_code;
 mod code;
+pub mod counsel;
 pub mod draft;
 pub mod errand;
 pub mod evidence;

@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use crate::code::codes;
 use crate::food::Texture;
 use crate::protocol::StageId;
+use crate::rule::RuleId;
 
 codes! {
     /// How common allergens are introduced.
@@ -74,6 +75,8 @@ pub struct CoachingLine {
     pub texts: BTreeMap<String, String>,
     /// About danger: told first.
     pub danger: bool,
+    /// Rules whose open follow-up silences the line: it would say the opposite of what the child needs.
+    pub not_with: Vec<RuleId>,
     /// What it rests on.
     pub mark: CoachMark,
     /// Where it comes from.

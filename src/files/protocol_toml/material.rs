@@ -3,6 +3,7 @@
 use domain::protocol::CoachMark;
 use domain::protocol::CoachingLine;
 use domain::protocol::StageId;
+use domain::rule::RuleId;
 
 use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
@@ -19,17 +20,22 @@ pub fn coaching(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Vec<CoachingLin
         if lines.iter().any(|line| line.key == key) {
             t.fault(f, "key", "stands twice; keep one");
         }
-        t.need(f, "stages", "the stages it is for");
+        let before = f.len();
+        t.need(f, "stages", "the stages it is for, e.g. [\"mid_8\", \"lumps_9_11\"]");
         t.need(f, "mark", "what it rests on: \"source\", \"memory\", \"practice\" or \"own\"");
         lines.push(CoachingLine {
             stages: t.words(f, "stages", StageId::from_code).unwrap_or_default(),
             text: t.need_text(f, "say", "the words in the language of the file"),
             texts: t.texts(f, "text"),
             danger: t.flag(f, "danger").unwrap_or(false),
+            not_with: t.words(f, "not_with", RuleId::from_code).unwrap_or_default(),
             mark: t.word(f, "mark", CoachMark::from_code).unwrap_or(CoachMark::Own),
             source: source(&mut t, f),
             key,
         });
+        if t.has("stages") && lines.last().is_some_and(|line| line.stages.is_empty()) && f.len() == before {
+            t.fault(f, "stages", "names no stage; name one, or leave the line out");
+        }
         t.finish(f);
     }
     lines

@@ -148,3 +148,40 @@ fn several_faults_are_told_at_once_in_the_order_of_the_file() {
     let keys: Vec<&str> = said.iter().filter_map(|said| said.split(": ").nth(1)).collect();
     assert_eq!(keys, ["ages.start_age_days", "tolerance.muac_mm", "food egg.group"]);
 }
+
+#[test]
+fn a_broken_coaching_line_is_told_with_all_that_is_wrong_with_it() {
+    let broken = r#"
+[[coach]]
+key = "odd"
+stages = ["mid_8", "mid_9"]
+mark = "hearsay"
+not_with = ["feeding.swallow"]
+loud = true
+
+[[coach]]
+key = "small_spoon"
+stages = []
+say = " "
+mark = "own"
+source = ""
+"#;
+    let said = said(&format!("{DEFAULT_TEXT}{broken}"));
+    for what in [
+        "coach odd.stages: unknown stage: \"mid_9\"",
+        "coach odd.say: is missing",
+        "coach odd.source: is missing",
+        "coach odd.mark: unknown mark: \"hearsay\"",
+        "coach odd.not_with: unknown rule: \"feeding.swallow\"",
+        "coach odd.loud: is not a known key",
+        "coach small_spoon.key: stands twice",
+        "coach small_spoon.say: is empty",
+        "coach small_spoon.source: is empty",
+    ] {
+        assert!(said.iter().any(|said| said.contains(what)), "{what}: {said:#?}");
+    }
+    assert_eq!(said.len(), 9, "{said:#?}");
+    let nobody = "[[coach]]\nkey = \"odd\"\nstages = []\nsay = \"x\"\nmark = \"own\"\nsource = \"our own choice\"\n";
+    let said = self::said(&format!("{DEFAULT_TEXT}\n{nobody}"));
+    assert!(said.len() == 1 && said[0].contains("coach odd.stages: names no stage"), "{said:#?}");
+}
