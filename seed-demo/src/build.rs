@@ -80,7 +80,7 @@ pub fn life(story: &Story, keys: &Keys, until: Moment) -> Life {
     for told in &story.visits {
         let today = add_days(told.visit.on, i32::from(told.entered.days_later));
         let now = entered_at(told.visit.on, told.entered, until.now);
-        let what = What::Visit { visit: Box::new(told.visit.clone()), note: told.note.clone() };
+        let what = What::Visit { visit: Box::new(told.visit.clone()), talk: told.talk.clone(), note: told.note.clone() };
         happened.push(Happened { moment: Moment { today, now, by: Some(with(told.visit.on)) }, what });
     }
     for moved in &story.moves {

@@ -35,6 +35,7 @@ use spoonround::service::reassess::Moment;
 use spoonround::service::reassess::reassess;
 use spoonround::service::recheck;
 use spoonround::service::record_visit;
+use spoonround::service::record_visit::Written;
 use spoonround::service::tick;
 use spoonround::service::why::Which;
 use spoonround::store::Db;
@@ -76,15 +77,15 @@ async fn record_live(db: &Db, protocols: &Arc<Protocols>, life: &Life) {
         let worker = Context { actor: Actor { person: child.worker, name: String::new(), role: Role::Worker }, ..by(Role::Worker) };
         let sent = Sent { key: SubmissionKey(id.0 ^ u128::try_from(number).expect("small")), hash: [0; 32] };
         match &happened.what {
-            What::Visit { visit, note } => {
+            What::Visit { visit, talk, note } => {
                 let sent = Sent { key: SubmissionKey(visit.id.0), ..sent };
-                record_visit::record(&worker, sent, &code, visit, note.as_deref()).await.expect("recorded");
+                record_visit::record(&worker, sent, &code, Written { visit, talk, note: note.as_deref() }).await.expect("recorded");
             }
             What::Correction { becomes, reason } => {
                 let all = visits::of_child_up_to(db.direct(), id, moment.today).await.expect("readable");
                 let told = all.iter().find(|v| v.visit.id == becomes.id).expect("there");
-                let note = told.note.as_deref();
-                record_visit::correct(&worker, sent, &code, told.entry_seq, becomes, note, reason).await.expect("corrected");
+                let written = Written { visit: becomes, talk: &told.talk, note: told.note.as_deref() };
+                record_visit::correct(&worker, sent, &code, told.entry_seq, written, reason).await.expect("corrected");
             }
             What::ClosedBySupervisor { rule, category, note } => {
                 let form = read_close(&pairs(&[("category", category), ("note", note)])).expect("a good form");

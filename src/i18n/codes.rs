@@ -4,6 +4,7 @@ use domain::child::ChildStatus;
 use domain::child::GestationSource;
 use domain::child::Sex;
 use domain::draft::correction::VoidReason;
+use domain::counsel::StepAnswer;
 use domain::draft::desk::CloseCategory;
 use domain::draft::unchecked::Unchecked;
 use domain::draft::visit::also::Also;
@@ -120,6 +121,8 @@ words_of! {
     close_category(CloseCategory) = "close-category";
     /// `It never happened`
     void_reason(VoidReason) = "void-reason";
+    /// `Done`
+    step_answer(StepAnswer) = "step-answer";
     /// `open`
     follow_up_state(FollowUpState) = "follow-up-state";
     /// `Weight for age (z)`

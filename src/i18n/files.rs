@@ -30,6 +30,7 @@ files!(
     "corrections",
     "thickness",
     "recipes",
+    "talk",
 );
 
 /// Name and text of each file of a language; the pseudo-language bends the English ones.

@@ -4,6 +4,7 @@
 use chrono::NaiveDate;
 use domain::calendar::days_between;
 use domain::child::ChildStatus;
+use domain::counsel::Talk;
 use domain::ids::AreaId;
 use domain::ids::PersonId;
 
@@ -58,6 +59,8 @@ pub enum What {
     Visit {
         /// Its content; the key is kept.
         visit: Box<Visit>,
+        /// What was talked about and agreed.
+        talk: Talk,
         /// A note.
         note: Option<String>,
     },
@@ -134,8 +137,8 @@ impl<'a> Growing<'a> {
     async fn happen(&mut self, happened: &Happened) -> Result<(), StoreError> {
         let moment = happened.moment;
         match &happened.what {
-            What::Visit { visit, note } => {
-                let record = self.record(visit, note.as_deref(), moment);
+            What::Visit { visit, talk, note } => {
+                let record = self.record(visit, talk, note.as_deref(), moment);
                 let entry_seq = visits::insert(self.tx, &record).await?;
                 self.records.push(VisitRecord { entry_seq, ..record });
                 self.records.sort_by_key(|record| (record.visit.on, record.entry_seq));
@@ -202,7 +205,7 @@ impl<'a> Growing<'a> {
         Ok(())
     }
 
-    fn record(&self, visit: &Visit, note: Option<&str>, moment: Moment) -> VisitRecord {
+    fn record(&self, visit: &Visit, talk: &Talk, note: Option<&str>, moment: Moment) -> VisitRecord {
         let (area, worker) = self.placed_on(visit.on);
         VisitRecord {
             visit: visit.clone(),
@@ -216,6 +219,7 @@ impl<'a> Growing<'a> {
             entry_seq: 0,
             version: 1,
             voided_at: None,
+            talk: talk.clone(),
             note: note.map(str::to_owned),
             outcome_notes: Vec::new(),
             indices: Indices::default(),

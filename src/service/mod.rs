@@ -2,6 +2,7 @@
 //!
 //! They know no request and no page; the day, the instant and the person are given to them.
 
+pub mod agreed_steps;
 pub mod areas;
 pub mod audit;
 pub mod bulk;

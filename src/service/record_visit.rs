@@ -3,6 +3,7 @@
 use domain::assess::Assessment;
 use domain::calendar::days_between;
 use domain::child_code::ChildCode;
+use domain::counsel::Talk;
 use domain::fault::Fault;
 use domain::fault::Faults;
 use domain::ids::AreaId;
@@ -35,6 +36,17 @@ pub struct Saved {
     pub assessment: Option<Assessment>,
 }
 
+/// What a form tells of a visit.
+#[derive(Debug, Clone, Copy)]
+pub struct Written<'a> {
+    /// What was measured, asked and seen.
+    pub visit: &'a Visit,
+    /// What was talked about and agreed.
+    pub talk: &'a Talk,
+    /// A note.
+    pub note: Option<&'a str>,
+}
+
 /// The path that shows what to do after a visit.
 #[must_use]
 pub fn outcome_path(code: &ChildCode, seq: i64) -> String {
@@ -55,8 +67,9 @@ pub const fn visit_id(sent: Sent) -> VisitId {
 ///
 /// # Errors
 /// [`Refusal::NotFound`], [`Refusal::Conflict`] when the key came with other content, [`Refusal::Invalid`] for an impossible day.
-pub async fn record(ctx: &Context, sent: Sent, code: &ChildCode, visit: &Visit, note: Option<&str>) -> Result<Saved, Refusal> {
+pub async fn record(ctx: &Context, sent: Sent, code: &ChildCode, written: Written<'_>) -> Result<Saved, Refusal> {
     ctx.needs(Action::RecordVisit)?;
+    let Written { visit, talk, note } = written;
     ctx.db
         .write(async |tx| {
             if let Some(outcome) = once::before(tx, ctx, sent).await? {
@@ -77,6 +90,7 @@ pub async fn record(ctx: &Context, sent: Sent, code: &ChildCode, visit: &Visit, 
                 entry_seq: 0,
                 version: 1,
                 voided_at: None,
+                talk: of_this_child(talk, &visits::of_child_up_to(tx, child.id, ctx.today).await?),
                 note: note.map(str::to_owned),
                 outcome_notes: Vec::new(),
                 indices: Indices::default(),
@@ -98,16 +112,9 @@ pub async fn record(ctx: &Context, sent: Sent, code: &ChildCode, visit: &Visit, 
 ///
 /// # Errors
 /// As [`record`]; [`Refusal::NotFound`] when there is no such visit.
-pub async fn correct(
-    ctx: &Context,
-    sent: Sent,
-    code: &ChildCode,
-    seq: i64,
-    visit: &Visit,
-    note: Option<&str>,
-    reason: &str,
-) -> Result<Saved, Refusal> {
+pub async fn correct(ctx: &Context, sent: Sent, code: &ChildCode, seq: i64, written: Written<'_>, reason: &str) -> Result<Saved, Refusal> {
     ctx.needs(Action::RecordVisit)?;
+    let Written { visit, talk, note } = written;
     ctx.db
         .write(async |tx| {
             if let Some(outcome) = once::before(tx, ctx, sent).await? {
@@ -116,6 +123,7 @@ pub async fn correct(
             let child = child_file::find(tx, ctx, code).await?;
             possible_day(ctx, &child, visit)?;
             let all = visits::of_child_up_to(tx, child.id, ctx.today).await?;
+            let talk = of_this_child(talk, &all);
             let before = all.into_iter().find(|v| v.entry_seq == seq).ok_or(Refusal::NotFound)?;
             let (area, worker) = placed_on(tx, &child, visit).await?;
             let record = VisitRecord {
@@ -123,6 +131,7 @@ pub async fn correct(
                 area,
                 worker,
                 age_days: u16::try_from(days_between(child.facts.born, visit.on)).unwrap_or(0),
+                talk,
                 note: note.map(str::to_owned),
                 outcome_notes: Vec::new(),
                 ..before
@@ -134,6 +143,13 @@ pub async fn correct(
             Ok(Saved { seq, assessment: Some(assessment) })
         })
         .await
+}
+
+/// The talk without answers about steps that were agreed at no visit of this child.
+fn of_this_child(talk: &Talk, visits: &[VisitRecord]) -> Talk {
+    let mut talk = talk.clone();
+    talk.told.retain(|id, _| visits.iter().any(|record| record.visit.id == id.visit));
+    talk
 }
 
 fn possible_day(ctx: &Context, child: &ChildRecord, visit: &Visit) -> Result<(), Refusal> {

@@ -29,6 +29,7 @@ pub mod sessions;
 pub mod settings;
 pub mod submissions;
 pub mod summaries;
+pub mod talks;
 #[cfg(any(test, feature = "testing"))]
 pub mod testing;
 pub mod throttle;

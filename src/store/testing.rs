@@ -200,6 +200,7 @@ pub fn a_visit(n: u128, child: &ChildRecord, on: NaiveDate) -> VisitRecord {
         entry_seq: 0,
         version: 1,
         voided_at: None,
+        talk: domain::counsel::Talk::default(),
         note: None,
         outcome_notes: Vec::new(),
         indices: Indices::default(),

@@ -8,7 +8,7 @@ use sea_orm::Value;
 
 use crate::store::entity::visit;
 
-/// Column, tab, value; absent answers are left out. Foods and outcomes follow with their number.
+/// Column, tab, value; absent answers are left out. Foods, outcomes and what was talked about follow.
 pub fn content(record: &VisitRecord) -> String {
     let row = rows::visit::write(record);
     let mut lines = String::new();
@@ -32,6 +32,9 @@ pub fn content(record: &VisitRecord) -> String {
     for told in rows::visit::write_outcomes(record) {
         let note = told.note.map(|n| format!("; note={n}")).unwrap_or_default();
         line(&mut lines, &format!("outcome.{}", told.seq), &format!("{}={}{note}", told.rule, told.outcome));
+    }
+    for (name, value) in rows::talk::text(&record.talk) {
+        line(&mut lines, &name, &value);
     }
     lines
 }

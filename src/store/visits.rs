@@ -7,6 +7,7 @@ use chrono::DateTime;
 use chrono::NaiveDate;
 use chrono::Utc;
 use domain::child::Sex;
+use domain::counsel::Talk;
 use domain::ids::AreaId;
 use domain::ids::ChildId;
 use domain::ids::PersonId;
@@ -81,6 +82,8 @@ pub struct VisitRecord {
     pub version: u32,
     /// When it was taken back as never having happened.
     pub voided_at: Option<DateTime<Utc>>,
+    /// What was talked about and agreed.
+    pub talk: Talk,
     /// Free note.
     pub note: Option<String>,
     /// A note for each of `visit.outcomes`, in their order; may be shorter.
@@ -153,6 +156,7 @@ pub async fn replace(c: &impl ConnectionTrait, record: &VisitRecord, correction:
     visit::Entity::update_many().set(row).filter(visit::Column::Id.eq(old.id)).exec(c).await?;
     visit_food::Entity::delete_many().filter(visit_food::Column::VisitId.eq(old.id)).exec(c).await?;
     visit_outcome::Entity::delete_many().filter(visit_outcome::Column::VisitId.eq(old.id)).exec(c).await?;
+    rows::talk::delete(c, old.id).await?;
     insert_lines(c, record).await
 }
 
@@ -304,7 +308,7 @@ async fn insert_lines(c: &impl ConnectionTrait, record: &VisitRecord) -> Result<
     if outcomes.len() > 0 {
         visit_outcome::Entity::insert_many(outcomes).exec_without_returning(c).await?;
     }
-    Ok(())
+    rows::talk::insert(c, record.visit.id, &record.talk).await
 }
 
 /// Keeps the visit as it stands at `version`; answers its row.

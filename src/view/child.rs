@@ -1,6 +1,7 @@
 //! A child's page: who it is, what is urgent, growth, food, follow-ups and visits. Knows what was judged, judges nothing.
 
 mod corrections;
+pub mod agreed;
 mod follow_ups;
 pub(in crate::view) mod food;
 pub(in crate::view) mod growth;
@@ -31,6 +32,7 @@ use crate::view::parts::name;
 use crate::view::parts::note;
 
 pub use crate::view::child::corrections::CorrectionLine;
+pub use crate::view::child::agreed::AgreedStep;
 pub use crate::view::child::follow_ups::OpenFollowUp;
 pub use crate::view::child::follow_ups::PastFollowUp;
 pub use crate::view::child::food::FoodLine;
@@ -124,6 +126,8 @@ pub struct ChildPage<'a> {
     pub open: Vec<OpenFollowUp<'a>>,
     /// Closed follow-ups, latest first.
     pub past: Vec<PastFollowUp<'a>>,
+    /// Steps agreed with the family, latest first.
+    pub agreed: Vec<AgreedStep>,
     /// Visits, newest first.
     pub visits: Vec<VisitLine<'a>>,
     /// Corrections of the record, latest first.
@@ -168,6 +172,7 @@ pub fn body(w: &Words, page: &ChildPage<'_>) -> Markup {
             }
             div {
                 (follow_ups::part(w, page))
+                (agreed::part(w, page))
                 (visits::part(w, page))
                 (corrections::part(w, page))
                 (placing(w, page))

@@ -1,5 +1,6 @@
 //! Pages as functions from values to markup. Views decide looks, never rules: no store, no service, no web framework.
 
+pub mod agreed_steps;
 pub mod aloud;
 pub mod areas;
 pub mod card;

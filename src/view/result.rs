@@ -2,6 +2,7 @@
 //! waits on the child's page. It decides no rule; findings come with their class and words.
 
 mod advice;
+mod onward;
 mod referral;
 
 use chrono::NaiveDate;
@@ -96,6 +97,8 @@ pub struct ResultPage<'a> {
     pub tolerance_g: i64,
     /// By how many days ages are corrected for early birth; 0: not.
     pub corrected_by_days: u16,
+    /// Steps agreed with the family at this visit, in words.
+    pub agreed: &'a [String],
     /// What fits the stage.
     pub advice: Option<&'a Advice>,
     /// The next visit by the schedule.
@@ -183,7 +186,7 @@ fn today(p: &ResultPage<'_>) -> Markup {
         (also_found(p, Class::Today))
         (referral::note(p))
         (unchecked(p))
-        (leave(p))
+        (onward::leave(p))
         p.quiet { (w.say("result-later-advice")) }
     }
 }
@@ -233,9 +236,10 @@ fn usual(p: &ResultPage<'_>) -> Markup {
         (unchecked(p))
         (gain(p))
         (still_open(p))
+        (onward::agreed(p))
         @if let Some(advice) = p.advice { (advice::part(p, advice)) }
-        (next_visit(p))
-        (leave(p))
+        (onward::next_visit(p))
+        (onward::leave(p))
         @if !p.found.is_empty() { p { a.link href="#note" { (w.say("result-note")) } } (referral::note(p)) }
         p.quiet { (w.say("common-caution-6")) " " (w.say("result-sources-differ")) }
     }
@@ -328,28 +332,8 @@ fn still_open(p: &ResultPage<'_>) -> Markup {
     }
 }
 
-fn next_visit(p: &ResultPage<'_>) -> Markup {
-    let w = p.w;
-    html! {
-        @if let Some(next) = p.next {
-            p { strong { (w.say_with("result-next-visit", args![
-                "from" => format::day(w, next.opens), "to" => format::day_near(w, next.closes, p.today)
-            ])) } " " (w.say_with("result-sooner", args!["sex" => p.sex()])) }
-        }
-    }
-}
-
 fn correct(p: &ResultPage<'_>) -> String {
     format!("/children/{}/visits/{}/correct", p.code, p.seq)
-}
-
-fn leave(p: &ResultPage<'_>) -> Markup {
-    let w = p.w;
-    let urgent = p.worst().is_some_and(Class::is_urgent);
-    acts(&html! {
-        (link_button("/round", &html! { (w.say("result-next-home")) }, urgent))
-        (link_button(&correct(p), &html! { (w.say("result-correct")) }, true))
-    })
 }
 
 #[cfg(test)]

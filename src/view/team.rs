@@ -35,6 +35,7 @@ pub fn page(w: &Words, team: &[TeamLine], token: &str, key: &dyn Fn() -> String)
     html! {
         h1 { (w.say_with("team-heading", args!["count" => team.len()])) }
         @if team.is_empty() { p.lede { (w.say("team-none")) } } @else { p.quiet { (w.say("team-code-hint")) } }
+        p { a.link href="/agreed-steps" { (w.say("talk-team-link")) } }
         (rows(&team.iter().map(|line| worker(w, line, token, &key())).collect::<Vec<_>>()))
     }
 }

@@ -7,6 +7,7 @@ mod labels;
 pub mod measure;
 mod open;
 mod signs;
+pub mod talk;
 
 use chrono::NaiveDate;
 use domain::child::Sex;
@@ -38,6 +39,7 @@ use crate::view::parts::hidden;
 use crate::view::parts::name;
 use crate::view::parts::note;
 use crate::view::parts::part;
+use crate::view::visit_form::talk::TalkPart;
 
 /// An open follow-up, to be asked about first.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -104,6 +106,8 @@ pub struct VisitForm<'a> {
     pub questions: &'a Questions,
     /// Open follow-ups, most urgent first.
     pub open: &'a [OpenLine],
+    /// Steps agreed before, lines to tell, steps to choose from.
+    pub talk: &'a TalkPart,
     /// Foods offered by name: being tried, next, on hold, or told at the visit that is corrected.
     pub foods: &'a [FoodLine],
     /// Foods of the programme that stand for a group, in words; `None`: it has none.
@@ -209,12 +213,17 @@ fn fields(f: &VisitForm<'_>) -> Markup {
     html! {
         @if let Some((unusual, understood)) = f.unusual { (hidden("asked_again", &measure::asked_again(unusual, understood))) }
         (when_where(f, ask))
-        (open::part_of(f, ask))
+        // What presses is asked first, then what was agreed, then the rest of what is open.
+        @let pressing = f.open.iter().any(|line| line.class.is_urgent());
+        @if pressing { (open::part_of(f, ask)) }
+        (talk::asked(f, ask))
+        @if !pressing { (open::part_of(f, ask)) }
         (part("measure", &w.say("visit-measure"), &measure::fields(f, ask)))
         (part("yesterday", &w.say("visit-yesterday"), &feeding::fields(f, ask)))
         @if !f.questions.infant { (foods::part_of(f, ask)) }
         (part("signs", &w.say("visit-signs"), &signs::fields(f, ask)))
         (more(f, ask))
+        (talk::part_of(f, ask))
         (ask.text_area("note", "visit-note").hint(w.say("visit-note-hint")).rows(2))
         @if let Some(correcting) = f.correcting {
             @if correcting.unfinished { (hidden("unfinished", "yes")) (hidden("reason", &w.say("visit-reason-unfinished"))) }

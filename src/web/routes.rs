@@ -83,6 +83,7 @@ routes! {
     GET "/children/{code}/recipes/{recipe}" FIELD => pages::recipes::card_for_child;
     POST "/language" Who::Anyone => pages::language::choose;
     GET "/late" TEAM => pages::supervise::show;
+    GET "/agreed-steps" TEAM => pages::agreed_steps::show;
     GET "/team" TEAM => pages::team::show;
     POST "/team/{name}/code" TEAM => pages::team::code;
     GET "/children/{code}/why/{rule}/{seq}" FIELD => pages::why::show;

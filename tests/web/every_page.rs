@@ -33,14 +33,16 @@ fn addresses(role: Role, code: &str, seq: &str) -> Vec<String> {
         .collect()
 }
 
-/// What no translator gets: names of the site's people and villages, each language's name in itself, and foods, whose names carry
-/// their languages in the protocol file, which the programme owns.
+/// What no translator gets: names of the site's people and villages, each language's name in itself, and foods and coaching
+/// lines, whose texts carry their languages in the protocol file, which the programme owns.
 fn no_words(text: &str) -> bool {
     const NAMES: [&str; 10] = ["Ulopi", "Mbiro Hill", "Mireni", "Tamsi", "Olani", "Hembo", "Bemu", "Teveli", "English", "Français"];
     let text = text.trim_matches(|c: char| !c.is_alphabetic());
     // A file is called the same in every language.
+    let line = |known: &domain::protocol::CoachingLine| known.text.trim_matches(|c: char| !c.is_alphabetic()) == text;
     text.ends_with(".csv")
         || NAMES.contains(&text)
+        || default_protocol().coaching.iter().any(line)
         || default_protocol().foods.iter().any(|food| food.name("en").eq_ignore_ascii_case(text))
 }
 

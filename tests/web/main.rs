@@ -5,6 +5,7 @@ mod access;
 mod checks;
 mod children;
 mod corrections;
+mod counsel;
 mod desk;
 mod every_page;
 mod exports;

@@ -9,6 +9,7 @@ use domain::calendar::days_between;
 use domain::child::GestationSource;
 use domain::child::Sex;
 use domain::child_code::ChildCode;
+use domain::counsel::Talk;
 use domain::draft::child::NewChild;
 use domain::growth::TERM_DAYS;
 use domain::ids::ChildId;
@@ -120,7 +121,7 @@ impl Infant {
     /// A contact entered as usual, without a note.
     pub fn told(&mut self, visit: Visit, today: NaiveDate) -> Told {
         let entered = self.entered(visit.on, today);
-        Told { visit, note: None, entered }
+        Told { visit, talk: Talk::default(), note: None, entered }
     }
 
     /// The facts of registration, with an invented name and family.

@@ -12,12 +12,14 @@ mod names;
 mod ordinary;
 pub mod plots;
 mod slots;
+mod talk;
 mod telling;
 
 use chrono::NaiveDate;
 use domain::child::Child;
 use domain::child::ChildStatus;
 use domain::child_code::ChildCode;
+use domain::counsel::Talk;
 use domain::draft::child::NewChild;
 use domain::ids::ChildId;
 use domain::rule::RuleId;
@@ -64,6 +66,8 @@ pub struct Story {
 pub struct Told {
     /// What was measured, asked and seen.
     pub visit: Visit,
+    /// What was talked about and agreed.
+    pub talk: Talk,
     /// Free note.
     pub note: Option<String>,
     /// When it was entered.
@@ -166,10 +170,12 @@ impl Story {
 /// Tells the story of the child with this number: every third one has a plot until all are told; the others live an ordinary life.
 #[must_use]
 pub fn tell(number: u32, cast: &Cast, today: NaiveDate) -> Story {
-    match plots::of_number(number) {
+    let mut story = match plots::of_number(number) {
         Some(plot) => telling::tell(plot, number, cast, today),
         None => ordinary::tell(number, cast, today),
-    }
+    };
+    talk::tell(&mut story);
+    story
 }
 
 #[cfg(test)]

@@ -94,3 +94,20 @@ fn the_programme_has_about_as_many_active_children_and_visits_as_it_should() {
     assert!((all * 7 / 10..all * 95 / 100).contains(&active), "{active} of {all}");
     assert!((all * 4..all * 12).contains(&visits), "{visits}");
 }
+
+#[test]
+fn agreed_steps_are_there_in_every_state_and_lines_are_told_once() {
+    use domain::counsel;
+    use domain::counsel::StepAnswer;
+    use domain::counsel::TalkAt;
+    let stories = told(day("2026-11-25"));
+    let mut states: BTreeSet<Option<StepAnswer>> = BTreeSet::new();
+    for story in &stories {
+        let talks: Vec<TalkAt<'_>> =
+            story.visits.iter().map(|told| TalkAt { visit: told.visit.id, on: told.visit.on, talk: &told.talk }).collect();
+        states.extend(counsel::steps(&talks).iter().map(counsel::StepLine::answer));
+        let told: Vec<&String> = talks.iter().flat_map(|at| &at.talk.lines).collect();
+        assert_eq!(told.len(), told.iter().collect::<BTreeSet<_>>().len(), "child {}: a line told twice", story.number);
+    }
+    assert_eq!(states.len(), StepAnswer::ALL.len() + 1, "{states:?}");
+}

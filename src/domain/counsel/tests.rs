@@ -93,10 +93,8 @@ fn the_next_visit_asks_about_the_steps_of_the_last_and_keeps_older_ones_apart() 
 
 #[test]
 fn an_answer_closes_a_step_and_a_reason_alone_does_not() {
-    let mut talks = vec![
-        (1, "2026-10-01", agreed(&[(1, own("egg"))])),
-        (2, "2026-10-20", telling((1, 1), None, Some("the hens do not lay"))),
-    ];
+    let mut talks =
+        vec![(1, "2026-10-01", agreed(&[(1, own("egg"))])), (2, "2026-10-20", telling((1, 1), None, Some("the hens do not lay")))];
     let known = |talks: &[(u128, &str, Talk)]| steps(&at(talks)).remove(0);
     let line = known(&talks);
     assert_eq!((line.answer(), line.told.as_ref().map(|told| told.on)), (None, Some(d("2026-10-20"))), "unanswered stays unknown");

@@ -5,10 +5,11 @@
 //! yes/no answers and counts named like the fields of [`Visit`], `started_day/_month/_year`, `texture_usual`, `texture_best` (or `same`),
 //! `groups` with `groups_none`, `low_value` with `low_value_none`, `plans` with `plans_none`, `referrals`, `outcome_RULE`; for each food
 //! `food_CODE`, `offers_CODE`, `unsafe_CODE`, `rsign_CODE` with `rsign_none_CODE`, `minutes_CODE`, `lifted_CODE`; for any other food
-//! `other1_food`, `other1_taken` and so on; `also` with `also_shown` and `also_all`; `other_milk` (`no`: none of the milks); `note`.
+//! `other1_food`, `other1_taken` and so on; what was talked about (see [`talk`]); `also` with `also_shown` and `also_all`; `other_milk` (`no`: none of the milks); `note`.
 
 pub mod also;
 pub mod foods;
+pub mod talk;
 
 pub use foods::FoodFields;
 use std::collections::BTreeSet;
@@ -16,6 +17,7 @@ use std::collections::BTreeSet;
 use chrono::NaiveDate;
 
 use crate::calendar::add_days;
+use crate::counsel::Talk;
 use crate::draft::MOST_NOTE;
 use crate::draft::Reader;
 use crate::fault::Fault;
@@ -60,6 +62,8 @@ pub struct VisitFrame<'a> {
 pub struct VisitRead {
     /// What could be read. With faults it holds everything else, so that danger is never lost to a slip elsewhere.
     pub visit: Visit,
+    /// What was talked about and agreed.
+    pub talk: Talk,
     /// Free text.
     pub note: Option<String>,
     /// What could not be read.
@@ -99,8 +103,9 @@ pub fn read_visit(pairs: &[(String, String)], frame: &VisitFrame<'_>) -> VisitRe
     visit.outcomes = outcomes(&mut r);
     let read = foods::read(&mut r, frame);
     visit.foods = read.foods;
+    let talk = talk::read(&mut r);
     let note = r.optional("note", MOST_NOTE);
-    VisitRead { visit, note, faults: r.faults, reaction_without_food: read.reaction_without_food }
+    VisitRead { visit, talk, note, faults: r.faults, reaction_without_food: read.reaction_without_food }
 }
 
 fn visit_day(r: &mut Reader<'_>, frame: &VisitFrame<'_>) -> NaiveDate {

@@ -3,4 +3,5 @@
 mod child;
 mod follow_up;
 mod person;
+pub mod talk;
 pub mod visit;

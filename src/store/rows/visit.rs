@@ -1,6 +1,7 @@
 //! Rows of visits, with their foods and outcomes.
 
 use domain::child::Sex;
+use domain::counsel::Talk;
 use domain::food::FoodCode;
 use domain::food::FoodGroup;
 use domain::food::ReactionSign;
@@ -40,7 +41,7 @@ use crate::store::visits::VisitRecord;
 
 type Row = Reading<uuid::Uuid>;
 
-/// A visit from its row; `foods` and `outcomes` in their order.
+/// A visit from its row, still without its talk; `foods` and `outcomes` in their order.
 pub fn read(row: visit::Model, foods: Vec<visit_food::Model>, outcomes: Vec<visit_outcome::Model>) -> Result<VisitRecord, StoreError> {
     let r = Reading { table: "visits", id: row.id };
     let told: Vec<(ToldOutcome, Option<String>)> = outcomes.into_iter().map(read_outcome).collect::<Result<_, _>>()?;
@@ -98,6 +99,7 @@ pub fn read(row: visit::Model, foods: Vec<visit_food::Model>, outcomes: Vec<visi
             outcomes: told.into_iter().map(|(told, _)| told).collect(),
             foods: foods.into_iter().map(read_food).collect::<Result<_, _>>()?,
         },
+        talk: Talk::default(),
         note: row.note,
         protocol_id: row.protocol_id,
         protocol_version: row.protocol_version,

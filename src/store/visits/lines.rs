@@ -1,6 +1,7 @@
-//! A visit's foods and outcomes as one text each beside its row, so that a story of any length is one statement. It knows the two
+//! A visit's foods, outcomes and talk as one text each beside its row, so that a story of any length is one statement. It knows the two
 //! engines' ways of folding rows into JSON, and nothing of what the rows mean.
 
+use domain::counsel::Talk;
 use sea_orm::ConnectionTrait;
 use sea_orm::DbBackend;
 use sea_orm::FromQueryResult;
@@ -12,6 +13,8 @@ use serde::Deserialize;
 use crate::store::entity::visit;
 use crate::store::entity::visit_food;
 use crate::store::entity::visit_outcome;
+use crate::store::entity::visit_step;
+use crate::store::entity::visit_step_told;
 use crate::store::error::StoreError;
 use crate::store::rows;
 use crate::store::visits::VisitRecord;
@@ -21,8 +24,21 @@ const FOODS: &str = "seq, food_code, offers, response, CASE WHEN unsafe_form THE
      minutes_after, CASE WHEN hold_lifted THEN 1 ELSE 0 END";
 const OUTCOMES: &str = "seq, rule, outcome, note";
 
+const TOLD_LINES: &str = "line_key";
+const STEPS: &str = "place, line_key, rule, words";
+
+/// A key as hexadecimal digits in both engines.
+const fn steps_told(engine: DbBackend) -> &'static str {
+    match engine {
+        DbBackend::Postgres => "replace(of_visit_id::text, '-', ''), of_place, answer, in_the_way",
+        _ => "hex(of_visit_id), of_place, answer, in_the_way",
+    }
+}
+
 type FoodLine = (i32, String, i32, Option<String>, Option<u8>, Option<String>, Option<i32>, u8);
 type OutcomeLine = (i32, String, String, Option<String>);
+type StepLine = (i32, Option<String>, Option<String>, Option<String>);
+type ToldLine = (String, i32, Option<String>, Option<String>);
 
 #[derive(FromQueryResult)]
 struct Row {
@@ -30,14 +46,20 @@ struct Row {
     visit: visit::Model,
     food_lines: String,
     outcome_lines: String,
+    told_lines: String,
+    step_lines: String,
+    step_told_lines: String,
 }
 
-/// The visits of a query with their foods and outcomes, in the query's order.
+/// The visits of a query with their foods, outcomes and talks, in the query's order.
 pub(super) async fn read(c: &impl ConnectionTrait, query: Select<visit::Entity>) -> Result<Vec<VisitRecord>, StoreError> {
     let engine = c.get_database_backend();
     let query = query
         .expr_as(Expr::cust(folded(engine, FOODS, "visit_foods")), "food_lines")
-        .expr_as(Expr::cust(folded(engine, OUTCOMES, "visit_outcomes")), "outcome_lines");
+        .expr_as(Expr::cust(folded(engine, OUTCOMES, "visit_outcomes")), "outcome_lines")
+        .expr_as(Expr::cust(folded(engine, TOLD_LINES, "visit_lines")), "told_lines")
+        .expr_as(Expr::cust(folded(engine, STEPS, "visit_steps")), "step_lines")
+        .expr_as(Expr::cust(folded(engine, steps_told(engine), "visit_steps_told")), "step_told_lines");
     query.into_model::<Row>().all(c).await?.into_iter().map(record).collect()
 }
 
@@ -69,7 +91,25 @@ fn record(row: Row) -> Result<VisitRecord, StoreError> {
         hold_lifted: hold_lifted == 1,
     };
     let outcome = |(seq, rule, outcome, note): OutcomeLine| visit_outcome::Model { visit_id, seq, rule, outcome, note };
-    rows::visit::read(row.visit, foods.into_iter().map(food).collect(), outcomes.into_iter().map(outcome).collect())
+    let talk = talk(visit_id, &row.told_lines, &row.step_lines, &row.step_told_lines)?;
+    let record = rows::visit::read(row.visit, foods.into_iter().map(food).collect(), outcomes.into_iter().map(outcome).collect())?;
+    Ok(VisitRecord { talk, ..record })
+}
+
+fn talk(visit_id: uuid::Uuid, told: &str, steps: &str, steps_told: &str) -> Result<Talk, StoreError> {
+    let told: Vec<(String,)> = lines(told, "visit_lines", visit_id)?;
+    let steps: Vec<StepLine> = lines(steps, "visit_steps", visit_id)?;
+    let steps_told: Vec<ToldLine> = lines(steps_told, "visit_steps_told", visit_id)?;
+    let step = |(place, line_key, rule, words): StepLine| rows::talk::step(visit_step::Model { visit_id, place, line_key, rule, words });
+    let answer = |(of, of_place, answer, in_the_way): ToldLine| {
+        let of_visit_id = uuid::Uuid::parse_str(&of).map_err(|e| StoreError::corrupt("visit_steps_told", visit_id, e))?;
+        rows::talk::told(visit_step_told::Model { visit_id, of_visit_id, of_place, answer, in_the_way })
+    };
+    Ok(Talk {
+        lines: told.into_iter().map(|(key,)| key).collect(),
+        agreed: steps.into_iter().map(step).collect::<Result<_, _>>()?,
+        told: steps_told.into_iter().map(answer).collect::<Result<_, _>>()?,
+    })
 }
 
 fn lines<T: for<'de> Deserialize<'de>>(text: &str, table: &'static str, visit: uuid::Uuid) -> Result<Vec<T>, StoreError> {

@@ -178,6 +178,7 @@ fn page<'a>(evidence: &'a [Evidence; 2]) -> ChildPage<'a> {
             number: 7,
             evidence: &evidence[1],
         }],
+        agreed: Vec::new(),
         visits: vec![
             visit(44, "2026-11-20", 7400, 1),
             visit(40, "2026-10-15", 7500, 1),

@@ -7,7 +7,7 @@ use crate::view::parts::Ask;
 use crate::view::visit_form::VisitForm;
 
 /// Labels of fields whose name is not the end of the message's id.
-const LABELS: [(&str, &str); 16] = [
+const LABELS: [(&str, &str); 17] = [
     ("on", "visit-on"),
     ("arm", "visit-arm"),
     ("also", "visit-also"),
@@ -24,6 +24,7 @@ const LABELS: [(&str, &str); 16] = [
     ("note", "visit-note"),
     ("reason", "visit-reason"),
     ("groups", "visit-groups"),
+    ("coach", "talk-say"),
 ];
 
 const TIMES: [&str; 4] = ["formula_times", "animal_milk_times", "drink_yogurt_times", "spoon_yogurt_times"];
@@ -60,6 +61,12 @@ pub(super) fn label(f: &VisitForm<'_>, field: &str) -> String {
         if let Some(code) = field.strip_prefix(beginning) {
             return food_name(f, code);
         }
+    }
+    if field.starts_with("told_") || field.starts_with("way_") {
+        return w.say("talk-last");
+    }
+    if field.starts_with("step") {
+        return w.say("talk-heading");
     }
     if field.starts_with("other") {
         return w.say("visit-other-food");

@@ -56,6 +56,7 @@ struct Shown {
     born: &'static str,
     lang: Lang,
     open: Vec<OpenLine>,
+    talk: TalkPart,
     filled: Filled,
     faults: Faults,
     visits: Vec<Visit>,
@@ -69,6 +70,7 @@ impl Shown {
             born,
             lang: Lang::En,
             open: Vec::new(),
+            talk: TalkPart::default(),
             filled: Filled::default(),
             faults: Faults::new(),
             visits: Vec::new(),
@@ -105,6 +107,7 @@ impl Shown {
             today: d("2026-11-25"),
             questions: &questions,
             open: &self.open,
+            talk: &self.talk,
             foods: &[
                 FoodLine { code: "beans".into(), name: "Beans".into(), choking: false, on_hold: false },
                 FoodLine { code: "egg".into(), name: "Egg".into(), choking: false, on_hold: true },

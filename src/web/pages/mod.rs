@@ -1,5 +1,6 @@
 //! The pages, one file a family. A handler reads the request, calls one use case and shows one view.
 
+pub mod agreed_steps;
 pub mod areas;
 pub mod assets;
 pub mod child;
@@ -18,6 +19,7 @@ pub mod round;
 pub mod settings;
 pub mod sign_in;
 pub mod supervise;
+pub mod talk;
 pub mod team;
 pub mod visit;
 pub mod why;

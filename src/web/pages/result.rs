@@ -36,6 +36,7 @@ use crate::view::result::ResultPage;
 use crate::web::extract::Signed;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
+use crate::web::pages::talk::words_of;
 use crate::web::pages::visit::code_of;
 use crate::web::pages::visit::desk::Danger;
 use crate::web::pages::visit::desk::Desk;
@@ -72,6 +73,7 @@ struct Gathered<'a> {
     found: Vec<Found>,
     still_open: Vec<Found>,
     closed: Vec<String>,
+    agreed: Vec<String>,
     advice: Option<Advice>,
     kinds: Vec<Kind>,
     seen: Vec<String>,
@@ -119,6 +121,7 @@ impl<'a> Gathered<'a> {
             found,
             still_open,
             closed,
+            agreed: record.talk.agreed.values().map(|step| words_of(step, &desk.signed.visitor.protocols, w)).collect(),
             advice: advice(desk, visit, judged),
             kinds: Kind::of(visit),
             seen: emergency::seen(w, visit, &|code| desk.food_name(code)),
@@ -148,6 +151,7 @@ impl<'a> Gathered<'a> {
             gain: self.gain,
             tolerance_g: desk.signed.visitor.protocols.on(self.record.visit.on).tolerance.weight_g,
             corrected_by_days: desk.file.assessment.now.corrected_by_days,
+            agreed: &self.agreed,
             advice: self.advice.as_ref(),
             next: desk.file.assessment.next_visit.map(|slot| NextVisit { opens: slot.window.opens, closes: slot.window.closes }),
             number: desk.signed.visitor.settings.emergency_number.as_deref(),

@@ -10,6 +10,7 @@ use domain::draft::MOST_NOTE;
 use domain::draft::fill::pairs_of;
 use domain::draft::pressing::pressing;
 use domain::draft::visit::VisitRead;
+use domain::draft::visit::talk;
 use domain::fault::Fault;
 use domain::ids::VisitId;
 use domain::visit::Visit;
@@ -17,6 +18,7 @@ use domain::visit::Visit;
 use crate::service::Refusal;
 use crate::service::once::Sent;
 use crate::service::record_visit;
+use crate::service::record_visit::Written;
 use crate::service::record_visit::outcome_path;
 use crate::view::filled::Filled;
 use crate::view::visit_form::measure::was_asked;
@@ -63,7 +65,7 @@ pub async fn save(path: web::Path<String>, posted: Posted) -> Result<HttpRespons
     let read = desk.read(&form, id);
     if !read.faults.is_empty() {
         if read.has_danger() {
-            let saved = record_visit::record(&ctx, sent, &code, &read.visit, read.note.as_deref()).await?;
+            let saved = record_visit::record(&ctx, sent, &code, written(&read)).await?;
             return unfinished(&signed, &code, saved.seq, &form, &read).await;
         }
         let action = format!("/children/{}/visits/new", code.as_str());
@@ -73,7 +75,7 @@ pub async fn save(path: web::Path<String>, posted: Posted) -> Result<HttpRespons
         let action = format!("/children/{}/visits/new", code.as_str());
         return Ok(Html::unprocessable(desk.page(&Form::fresh(&action, form.one("key")).with(&form, &read))).response());
     }
-    match record_visit::record(&ctx, sent, &code, &read.visit, read.note.as_deref()).await {
+    match record_visit::record(&ctx, sent, &code, written(&read)).await {
         Ok(saved) => Ok(see_other(&outcome_path(&code, saved.seq))),
         Err(Refusal::Invalid(faults)) => {
             let action = format!("/children/{}/visits/new", code.as_str());
@@ -82,6 +84,10 @@ pub async fn save(path: web::Path<String>, posted: Posted) -> Result<HttpRespons
         }
         Err(other) => Err(other.into()),
     }
+}
+
+fn written(read: &VisitRead) -> Written<'_> {
+    Written { visit: &read.visit, talk: &read.talk, note: read.note.as_deref() }
 }
 
 /// The form once more, above it what to do about the danger that is saved, and below it everything typed.
@@ -106,7 +112,9 @@ pub async fn show_correct(path: web::Path<(String, i64)>, signed: Signed) -> Res
     let code = code_of(&code)?;
     let desk = Desk::open(&signed, &code).await?;
     let record = desk.file.visit(seq).ok_or(Failure::NotFound)?;
-    let filled = Filled(pairs_of(&record.visit, record.note.as_deref(), signed.visitor.today));
+    let mut pairs = pairs_of(&record.visit, record.note.as_deref(), signed.visitor.today);
+    pairs.extend(talk::pairs_of(&record.talk));
+    let filled = Filled(pairs);
     let read = desk.read(&filled, record.visit.id);
     let form = Form::fresh(&correct_path(&code, seq), &fresh_key()).with(&filled, &read).correcting(seq, false).quietly();
     Ok(Html::ok(desk.page(&form)))
@@ -139,7 +147,8 @@ pub async fn save_correct(path: web::Path<(String, i64)>, posted: Posted) -> Res
             let with_danger = danger_into(&stored.visit, &read.visit);
             if with_danger != stored.visit {
                 let why = w.say("visit-reason-unfinished");
-                record_visit::correct(&ctx, sent, &code, seq, &with_danger, stored.note.as_deref(), &why).await?;
+                let kept = Written { visit: &with_danger, talk: &stored.talk, note: stored.note.as_deref() };
+                record_visit::correct(&ctx, sent, &code, seq, kept, &why).await?;
             }
             return unfinished(&signed, &code, seq, &form, &read).await;
         }
@@ -150,7 +159,7 @@ pub async fn save_correct(path: web::Path<(String, i64)>, posted: Posted) -> Res
         let shown = Form::fresh(&correct_path(&code, seq), form.one("key")).with(&form, &read).correcting(seq, goes_on);
         return Ok(Html::unprocessable(desk.page(&shown)).response());
     }
-    match record_visit::correct(&ctx, sent, &code, seq, &read.visit, read.note.as_deref(), reason).await {
+    match record_visit::correct(&ctx, sent, &code, seq, written(&read), reason).await {
         Ok(saved) => Ok(see_other(&outcome_path(&code, saved.seq))),
         Err(Refusal::Invalid(faults)) => {
             let read = VisitRead { faults, ..read };

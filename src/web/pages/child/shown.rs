@@ -7,6 +7,7 @@ use domain::calendar::add_days;
 use domain::calendar::add_months;
 use domain::calendar::completed_months;
 use domain::calendar::days_between;
+use domain::counsel;
 use domain::feeding::FoodState;
 use domain::follow_up::FollowUp;
 use domain::food::FoodCode;
@@ -34,6 +35,8 @@ use crate::view::child as view;
 use crate::web::extract::Signed;
 use crate::web::pages::child::thickness;
 use crate::web::pages::find::printed;
+use crate::web::pages::talk::agreed;
+use crate::web::pages::talk::talks;
 
 type Names = BTreeMap<PersonId, String>;
 
@@ -85,6 +88,7 @@ pub fn page<'a>(
             })
             .collect(),
         past,
+        agreed: counsel::steps(&talks(&file.visits)).into_iter().map(|step| agreed(&step, signed)).collect(),
         visits: file.visits.iter().rev().map(|record| line(record, names)).collect(),
         corrections,
         next_visit: file.assessment.next_visit.map(|slot| (slot.window.opens, slot.window.closes)),

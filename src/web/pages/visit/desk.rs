@@ -192,6 +192,7 @@ impl<'a> Desk<'a> {
         let code = ChildCode::parse(&record.code).ok();
         let result = code.zip(form.correcting).map_or_else(String::new, |(code, (seq, _))| outcome_path(&code, seq));
         let stored_on = form.correcting.and_then(|(seq, _)| self.file.visit(seq)).map_or(on, |v| v.visit.on);
+        let talk = self.talk_part(form.correcting.map(|_| id), form.read.as_ref().map(|read| &read.talk));
         let token = signed.visitor.token();
         let body = visit_form::body(&VisitForm {
             w,
@@ -206,6 +207,7 @@ impl<'a> Desk<'a> {
             today,
             questions: &questions,
             open: &open,
+            talk: &talk,
             foods: &foods,
             all_foods: &self.all_foods(),
             filled: &form.filled,
