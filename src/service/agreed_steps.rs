@@ -16,7 +16,7 @@ use crate::store::talks::StepTally;
 /// Days looked back (our own choice: about two visits of most children).
 const DAYS_BACK: i32 = 60;
 /// Difficult steps shown.
-pub const MOST: usize = 50;
+pub const MOST: usize = 20;
 
 /// What a supervisor sees.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -53,7 +53,7 @@ pub fn page(w: &Words, p: &StepsPage) -> Markup {
         h1 { (if p.more { w.say_with("talk-team-over", args!["count" => count]) } else { w.say_with("talk-team-heading", args!["count" => count]) }) }
         p.quiet { (w.say_with("talk-team-lede", args!["date" => &p.since])) }
         @if p.difficult.is_empty() { p { (w.say("talk-team-none")) } }
-        (rows(&p.difficult.iter().map(|line| difficult(w, line)).collect::<Vec<_>>()))
+        div.sidebyside { (rows(&p.difficult.iter().map(|line| difficult(w, line)).collect::<Vec<_>>())) }
         h2 { (w.say("talk-team-by-worker")) }
         @if p.workers.is_empty() { p { (w.say("talk-team-nobody")) } } @else {
             p.quiet { (w.say_with("talk-team-by-worker-hint", args!["date" => &p.since])) }

@@ -9,7 +9,7 @@ talk-earlier = { $count ->
         [one] One older step that nobody asked about
        *[other] { $count } older steps that nobody asked about
     }
-talk-agreed-on = agreed { $date }
+talk-agreed-on = agreed on { $date }
 talk-in-the-way = What was in the way?
 talk-heading = Say and agree
 talk-say-danger = Say first. Tick what you said.

@@ -50,11 +50,9 @@ pub fn part(w: &Words, page: &ChildPage<'_>) -> Markup {
 pub fn line(w: &Words, day: NaiveDate, step: &AgreedStep) -> Markup {
     html! {
         p { (name(&step.words)) }
-        p { (state(w, step.answer))
-            @if let (Some(on), Some(_)) = (step.told_on, step.answer) { " · " (format::day_near(w, on, day)) }
-            span.quiet { " · " (w.say_with("talk-agreed-on", args!["date" => format::day_near(w, step.agreed_on, day)])) }
-        }
+        p { (state(w, step.answer)) @if let (Some(on), Some(_)) = (step.told_on, step.answer) { " · " (format::day_near(w, on, day)) } }
         @if let Some(way) = &step.in_the_way { p { (w.say_with("talk-way", args!["words" => way])) } }
+        p.quiet { (w.say_with("talk-agreed-on", args!["date" => format::day_near(w, step.agreed_on, day)])) }
     }
 }
 

@@ -41,5 +41,6 @@ pub async fn show(signed: Signed) -> Result<Html, Failure> {
     let title = w.say("talk-team-title");
     let mut shell = signed.shell(&title);
     shell.here = Some(Nav::Workers);
+    shell.wide = true;
     Ok(Html::ok(layout::page(&shell, view::page(w, &page))))
 }
