@@ -197,3 +197,48 @@ async fn kept_versions_cannot_be_changed() {
         assert!(refused.contains("append-only"), "{refused}");
     }
 }
+
+fn a_talk(of: VisitId) -> Talk {
+    use domain::counsel::Place;
+    use domain::counsel::Step;
+    use domain::counsel::StepAnswer;
+    use domain::counsel::StepId;
+    use domain::counsel::Told;
+    let place = |n| Place::of(n).expect("one of three");
+    let told = Told::of(Some(StepAnswer::Not), Some("the hens \"rest\"".to_owned())).expect("something was told");
+    Talk {
+        lines: ["no_honey".to_owned(), "clean_hands".to_owned()].into(),
+        agreed: [
+            (place(1), Step::Line { key: "half_a_cup".to_owned(), words: None }),
+            (place(2), Step::FollowUp { rule: RuleId::MealsFew, words: Some("at noon".to_owned()) }),
+            (place(3), Step::Own { words: "egg; twice\na week".to_owned() }),
+        ]
+        .into(),
+        told: [(StepId { visit: of, place: place(1) }, told)].into(),
+    }
+}
+
+#[tokio::test]
+async fn what_was_talked_about_comes_back_and_a_correction_keeps_what_it_replaced() {
+    let test = TestDb::new().await;
+    let [child, _] = two_families(&test.db).await.expect("two children");
+    let c = test.db.direct();
+    let first = a_visit(0x0192_0000_0000_7000_8000_0000_0000_0001, &child, day("2026-09-10"));
+    insert(c, &first).await.expect("recorded");
+    let mut second = a_visit(2, &child, day("2026-09-30"));
+    second.talk = a_talk(first.visit.id);
+    insert(c, &second).await.expect("recorded");
+    let stored = of_child_up_to(c, child.id, day("2026-10-01")).await.expect("readable");
+    assert_eq!((&stored[0].talk, &stored[1].talk), (&Talk::default(), &second.talk));
+    let other = Talk { lines: ["no_honey".to_owned()].into(), ..Talk::default() };
+    let corrected = VisitRecord { talk: other.clone(), ..stored[1].clone() };
+    replace(c, &corrected, Correction { by: PersonId(1), at: noon("2026-10-01"), reason: "wrong family" }).await.expect("corrected");
+    assert_eq!(of_child_up_to(c, child.id, day("2026-10-01")).await.expect("readable")[1].talk, other);
+    let kept = versions_of(c, second.visit.id).await.expect("readable").remove(0).content;
+    for line in ["told_line.clean_hands\ttrue", "step.2\trule=meals.few; words=at noon", "step.3\twords=egg; twice\\na week"] {
+        assert!(kept.lines().any(|known| known == line), "{line:?} is not in {kept}");
+    }
+    assert!(kept.contains("step_told.") && kept.contains("\tnot; in_the_way=the hens \"rest\""), "{kept}");
+    let fourth = "INSERT INTO visit_steps (visit_id, place, words) SELECT id, 4, 'x' FROM visits";
+    assert!(c.execute_unprepared(fourth).await.is_err(), "the database has no fourth place either");
+}
