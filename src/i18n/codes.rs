@@ -3,8 +3,8 @@
 use domain::child::ChildStatus;
 use domain::child::GestationSource;
 use domain::child::Sex;
-use domain::draft::correction::VoidReason;
 use domain::counsel::StepAnswer;
+use domain::draft::correction::VoidReason;
 use domain::draft::desk::CloseCategory;
 use domain::draft::unchecked::Unchecked;
 use domain::draft::visit::also::Also;

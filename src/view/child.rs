@@ -1,7 +1,7 @@
 //! A child's page: who it is, what is urgent, growth, food, follow-ups and visits. Knows what was judged, judges nothing.
 
-mod corrections;
 pub mod agreed;
+mod corrections;
 mod follow_ups;
 pub(in crate::view) mod food;
 pub(in crate::view) mod growth;
@@ -31,8 +31,8 @@ use crate::view::parts::link_button;
 use crate::view::parts::name;
 use crate::view::parts::note;
 
-pub use crate::view::child::corrections::CorrectionLine;
 pub use crate::view::child::agreed::AgreedStep;
+pub use crate::view::child::corrections::CorrectionLine;
 pub use crate::view::child::follow_ups::OpenFollowUp;
 pub use crate::view::child::follow_ups::PastFollowUp;
 pub use crate::view::child::food::FoodLine;
