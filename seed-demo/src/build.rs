@@ -104,7 +104,7 @@ pub fn life(story: &Story, keys: &Keys, until: Moment) -> Life {
         moment.now = Ord::max(moment.now, last);
         happened.push(Happened { moment, what: What::Left { status: exit.status, note: exit.note.map(str::to_owned) } });
     }
-    Life { child: record(story, keys, worker, registered), happened }
+    Life { child: record(story, keys, worker, registered), home: story.home, happened }
 }
 
 /// Time itself lets a child grow out of the programme; a worker records everything else.

@@ -19,6 +19,8 @@ ids! {
     PersonId,
     /// A village or other area.
     AreaId,
+    /// A home that several children share.
+    HouseholdId,
     /// One filled form, however often it is sent.
     SubmissionKey,
 }

@@ -17,6 +17,7 @@ pub mod feeding;
 pub mod follow_up;
 pub mod food;
 pub mod growth;
+pub mod household;
 pub mod ids;
 pub mod number_text;
 pub mod protocol;

@@ -31,6 +31,7 @@ files!(
     "thickness",
     "recipes",
     "talk",
+    "household",
 );
 
 /// Name and text of each file of a language; the pseudo-language bends the English ones.

@@ -6,6 +6,7 @@ use domain::calendar::days_between;
 use domain::child::ChildStatus;
 use domain::counsel::Talk;
 use domain::ids::AreaId;
+use domain::ids::HouseholdId;
 use domain::ids::PersonId;
 
 use domain::protocol::Protocols;
@@ -25,6 +26,7 @@ use crate::store::children::ChildRecord;
 use crate::store::follow_ups;
 use crate::store::follow_ups::FollowUpRecord;
 use crate::store::follow_ups::Recorded;
+use crate::store::households;
 use crate::store::placements;
 use crate::store::placements::PlacementRecord;
 use crate::store::placements::StatusRecord;
@@ -39,6 +41,8 @@ use crate::store::visits::VisitRecord;
 pub struct Life {
     /// As registered: active, at version 1.
     pub child: ChildRecord,
+    /// The home it shares with other children.
+    pub home: Option<HouseholdId>,
     /// What happened since, in the order in which it was recorded.
     pub happened: Vec<Happened>,
 }
@@ -107,6 +111,10 @@ pub async fn load(db: &Db, protocols: &Protocols, lives: &[Life], until: Moment)
     db.write(async |tx| {
         for life in lives {
             let mut growing = Growing::begin(tx, protocols, &life.child).await?;
+            if let Some(home) = life.home {
+                let by = life.child.registered_by;
+                households::join(tx, life.child.id, home, by, life.child.recorded_at).await?;
+            }
             for happened in &life.happened {
                 growing.happen(happened).await?;
             }

@@ -1,7 +1,10 @@
 //! Finding a child by a part of its name or by its code, among those the asker reaches.
 
+use std::collections::BTreeMap;
+
 use domain::child_code::ChildCode;
 use domain::child_code::ChildCodeFault;
+use domain::ids::HouseholdId;
 use domain::role::Action;
 
 use crate::service::Context;
@@ -9,6 +12,8 @@ use crate::service::Refusal;
 use crate::service::child_file::scope;
 use crate::service::name_key::folded;
 use crate::service::name_key::skeleton;
+use crate::store::households;
+use crate::store::households::Named;
 use crate::store::lists;
 use crate::store::lists::RoundRow;
 use crate::store::lists::Sought;
@@ -30,6 +35,8 @@ pub enum Found {
         rows: Vec<RoundRow>,
         /// Name and code of the last one, when there are more.
         more: Option<(String, String)>,
+        /// The active children of the homes that several of these share.
+        named: BTreeMap<HouseholdId, Vec<Named>>,
     },
     /// Meant as a code, but with a slip.
     Slip(ChildCodeFault),
@@ -69,7 +76,9 @@ pub async fn find(ctx: &Context, typed: &str, also_left: bool, after: Option<(&s
         rows.truncate(PAGE);
         rows.last().map(|row| (row.name.clone(), row.code.clone())).unwrap_or_default()
     });
-    Ok(Found::Page { rows, more })
+    let homes = rows.iter().filter_map(|row| row.household).collect();
+    let named = households::named_in_scope(ctx.db.direct(), scope, &homes).await?;
+    Ok(Found::Page { rows, more, named })
 }
 
 /// Names have no digits: eight signs with one among them are a code, right or wrong.

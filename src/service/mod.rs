@@ -17,6 +17,7 @@ pub mod corrections;
 pub mod due_list;
 pub mod find;
 pub mod first_user;
+pub mod household;
 pub mod in_step;
 pub mod meals;
 pub mod month_report;

@@ -16,6 +16,8 @@ use domain::role::Role;
 use crate::service::Context;
 use crate::service::Refusal;
 use crate::service::audit;
+use crate::service::household;
+use crate::service::household::Sibling;
 use crate::service::name_key::folded;
 use crate::service::name_key::skeleton;
 use crate::service::once;
@@ -57,11 +59,12 @@ struct Place {
     worker: PersonId,
 }
 
-/// Children that may be the one about to be registered, nearest first.
+/// Children that may be the one about to be registered, nearest first; one of the home it is born into is a sibling unless the names are
+/// alike.
 ///
 /// # Errors
 /// [`Refusal::Invalid`] for an area that does not exist, [`Refusal::Store`].
-pub async fn similar(ctx: &Context, new: &NewChild) -> Result<Vec<SimilarChild>, Refusal> {
+pub async fn similar(ctx: &Context, new: &NewChild, sibling: Option<&Sibling>) -> Result<Vec<SimilarChild>, Refusal> {
     ctx.needs(Action::Register)?;
     let area = areas::by_code(ctx.db.direct(), &new.area).await?.ok_or_else(unknown_area)?;
     let born = (add_days(new.born, -31), add_days(new.born, 31));
@@ -77,7 +80,8 @@ pub async fn similar(ctx: &Context, new: &NewChild) -> Result<Vec<SimilarChild>,
             // A twin shares day and caregiver but not the name: it is shown too, and told apart by the worker.
             let similar = names >= ALIKE || (same_day && carers >= ALIKE) || (same_phone && same_day);
             let child = SimilarChild { child: c.child, code: c.code, name: c.name, born: c.born, caregiver: c.caregiver_name };
-            similar.then_some((names + carers + if same_day { 1.0 } else { 0.0 }, child))
+            let known = sibling.is_some_and(|sibling| household::is_sibling(new, &child, sibling, ALIKE));
+            (similar && !known).then_some((names + carers + if same_day { 1.0 } else { 0.0 }, child))
         })
         .collect();
     near.sort_by(|a, b| b.0.total_cmp(&a.0));
@@ -99,6 +103,7 @@ pub async fn register(
     new: &NewChild,
     worker: Option<&str>,
     looks_like: Option<ChildId>,
+    sibling: Option<&Sibling>,
 ) -> Result<ChildCode, Refusal> {
     ctx.needs(Action::Register)?;
     let code = fresh_code()?;
@@ -112,6 +117,9 @@ pub async fn register(
             let place = Place { area: area.id, worker: worker_of(ctx, tx, worker).await? };
             let record = record_of(ctx, new, &code, place, looks_like);
             children::insert(tx, &record).await?;
+            if let Some(sibling) = sibling {
+                household::born_into(tx, ctx, &record, sibling).await?;
+            }
             reassess::reassess(tx, &ctx.protocols, record.id, reassess::Moment::of(ctx)).await?;
             audit::note(tx, ctx, "register", "child", code.as_str(), &[]).await?;
             once::remember(tx, ctx, sent, &format!("/children/{}", code.as_str())).await?;

@@ -2,6 +2,7 @@
 
 mod past;
 
+use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
@@ -9,7 +10,9 @@ use domain::errand::Errand;
 use domain::errand::FollowUpDue;
 use domain::errand::VisitDue;
 use domain::errand::village_by_village;
+use domain::household::side_by_side;
 use domain::ids::ChildId;
+use domain::ids::HouseholdId;
 use domain::ids::PersonId;
 use domain::role::Action;
 
@@ -18,6 +21,9 @@ use crate::service::Refusal;
 use crate::service::child_file::scope;
 use crate::store::Connection;
 use crate::store::Scope;
+use crate::store::StoreError;
+use crate::store::households;
+use crate::store::households::Named;
 use crate::store::lists;
 use crate::store::lists::Checked;
 use crate::store::lists::RoundRow;
@@ -63,6 +69,8 @@ pub struct Round {
     pub next_due: Option<RoundRow>,
     /// Where the next page begins.
     pub more: Option<String>,
+    /// The active children of the homes on the page that several children share.
+    pub named: BTreeMap<HouseholdId, Vec<Named>>,
 }
 
 /// Which round is asked for.
@@ -101,7 +109,19 @@ async fn of_today(c: &impl Connection, scope: Scope, asked: &Asked, day: NaiveDa
     let seen = lists::seen_on(c, scope, asked.worker, day, MOST_SEEN).await?;
     let next_due = if rows.is_empty() && seen.is_empty() { lists::next_due(c, scope, asked.worker).await? } else { None };
     let whose = whose(c, scope, asked, rows.first().or(seen.first().map(|(row, _)| row)).or(next_due.as_ref())).await?;
-    Ok(arrange(rows, seen, Shown { day, whose, next_due, more, first_page: asked.after.is_none() }))
+    let named = named(c, scope, &rows, &seen).await?;
+    Ok(arrange(rows, seen, Shown { named, day, whose, next_due, more, first_page: asked.after.is_none() }))
+}
+
+/// Who shares the homes of these rows; nothing is asked where no home is shared.
+async fn named(
+    c: &impl Connection,
+    scope: Scope,
+    rows: &[RoundRow],
+    seen: &[(RoundRow, Checked)],
+) -> Result<BTreeMap<HouseholdId, Vec<Named>>, StoreError> {
+    let homes = rows.iter().chain(seen.iter().map(|(row, _)| row)).filter_map(|row| row.household).collect();
+    households::named_in_scope(c, scope, &homes).await
 }
 
 /// The name of the worker asked for: only where the asker reaches a child of theirs.
@@ -127,6 +147,7 @@ struct Shown {
     next_due: Option<RoundRow>,
     more: Option<String>,
     first_page: bool,
+    named: BTreeMap<HouseholdId, Vec<Named>>,
 }
 
 /// Parts what is left from what is done and what can wait. A home seen on the day is done, unless an emergency or a referral
@@ -141,13 +162,19 @@ fn arrange(rows: Vec<RoundRow>, seen: Vec<(RoundRow, Checked)>, shown: Shown) ->
     let seen = if shown.first_page { seen } else { Vec::new() };
     let seen = seen.into_iter().filter(|(row, _)| done.contains(&row.child));
     Round {
-        homes: village_by_village(homes, |home| home.errand.rank(), |home| home.row.area),
+        homes: home_by_home(village_by_village(homes, |home| home.errand.rank(), |home| home.row.area)),
         later,
         seen: seen.map(|(row, checked)| SeenHome { errand: errand_of(&row, day), row, checked }).collect(),
         whose: shown.whose,
         next_due: shown.next_due,
         more: shown.more,
+        named: shown.named,
     }
+}
+
+/// Children of one home stand together within their class and village.
+fn home_by_home(homes: Vec<Home>) -> Vec<Home> {
+    side_by_side(homes, |home| home.row.household.map(|id| (home.errand.rank(), home.row.area, id)))
 }
 
 fn is_urgent(errand: &Errand) -> bool {
@@ -155,7 +182,7 @@ fn is_urgent(errand: &Errand) -> bool {
 }
 
 /// What the lists know of a child, as an errand of the day.
-fn errand_of(row: &RoundRow, day: NaiveDate) -> Option<Errand> {
+pub(crate) fn errand_of(row: &RoundRow, day: NaiveDate) -> Option<Errand> {
     let follow_up = row.top.as_ref().map(|top| FollowUpDue {
         class: top.class,
         rule: top.rule,

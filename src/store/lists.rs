@@ -7,6 +7,7 @@ use domain::child::Sex;
 use domain::evidence::Evidence;
 use domain::ids::AreaId;
 use domain::ids::ChildId;
+use domain::ids::HouseholdId;
 use domain::ids::PersonId;
 use domain::rule::Class;
 use domain::rule::RuleId;
@@ -33,6 +34,7 @@ use crate::store::codes::uuid;
 use crate::store::entity::area;
 use crate::store::entity::child;
 use crate::store::entity::child_summary;
+use crate::store::entity::household_member;
 use crate::store::entity::person;
 use crate::store::error::StoreError;
 use crate::store::evidence_text;
@@ -106,6 +108,8 @@ pub struct RoundRow {
     pub hold_since: Option<NaiveDate>,
     /// Last home or clinic visit.
     pub last_seen_on: Option<NaiveDate>,
+    /// The home, where several children share it.
+    pub household: Option<HouseholdId>,
 }
 
 #[derive(FromQueryResult)]
@@ -141,6 +145,7 @@ struct Row {
     overdue_since: Option<NaiveDate>,
     hold_since: Option<NaiveDate>,
     last_seen_on: Option<NaiveDate>,
+    household_id: Option<uuid::Uuid>,
 }
 
 impl TryFrom<Row> for RoundRow {
@@ -189,15 +194,17 @@ impl TryFrom<Row> for RoundRow {
             overdue_since: row.overdue_since,
             hold_since: row.hold_since,
             last_seen_on: row.last_seen_on,
+            household: row.household_id.map(|id| HouseholdId(id.as_u128())),
         })
     }
 }
 
-fn lines(scope: Scope) -> Select<child::Entity> {
+pub(super) fn lines(scope: Scope) -> Select<child::Entity> {
     use child::Column as C;
     use child_summary::Column as S;
     let area: RelationDef = child::Entity::belongs_to(area::Entity).from(C::AreaId).to(area::Column::Id).into();
     let worker: RelationDef = child::Entity::belongs_to(person::Entity).from(C::WorkerId).to(person::Column::Id).into();
+    let home: RelationDef = child::Entity::belongs_to(household_member::Entity).from(C::Id).to(household_member::Column::ChildId).into();
     let summary: RelationDef = child::Entity::belongs_to(child_summary::Entity).from(C::Id).to(S::ChildId).into();
     child::Entity::find()
         .select_only()
@@ -210,10 +217,12 @@ fn lines(scope: Scope) -> Select<child::Entity> {
         .join(JoinType::InnerJoin, area)
         .join(JoinType::InnerJoin, worker)
         .join(JoinType::InnerJoin, summary)
+        .join(JoinType::LeftJoin, home)
+        .column(household_member::Column::HouseholdId)
         .filter(scope.on((child_summary::Entity, S::AreaId), (child_summary::Entity, S::WorkerId)))
 }
 
-async fn rows(c: &impl ConnectionTrait, query: Select<child::Entity>, limit: u64) -> Result<Vec<RoundRow>, StoreError> {
+pub(super) async fn rows(c: &impl ConnectionTrait, query: Select<child::Entity>, limit: u64) -> Result<Vec<RoundRow>, StoreError> {
     query.limit(limit).into_model::<Row>().all(c).await?.into_iter().map(TryInto::try_into).collect()
 }
 
@@ -285,7 +294,7 @@ pub async fn find(
 }
 
 /// The characters that LIKE reads as "anything", taken literally.
-fn literal(text: &str) -> String {
+pub(super) fn literal(text: &str) -> String {
     text.replace('\\', "\\\\").replace('%', "\\%").replace('_', "\\_")
 }
 

@@ -18,6 +18,7 @@ mod entity;
 pub mod error;
 mod evidence_text;
 pub mod follow_ups;
+pub mod households;
 pub mod lists;
 pub mod people;
 pub mod placements;

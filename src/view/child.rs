@@ -6,6 +6,7 @@ mod follow_ups;
 pub(in crate::view) mod food;
 pub(in crate::view) mod growth;
 pub(crate) mod thickness;
+mod home;
 mod visits;
 
 use chrono::NaiveDate;
@@ -20,6 +21,7 @@ use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
+use crate::view::household::Also;
 use crate::view::layout::Nav;
 use crate::view::parts::Icon;
 use crate::view::parts::NoteWeight;
@@ -126,6 +128,8 @@ pub struct ChildPage<'a> {
     pub open: Vec<OpenFollowUp<'a>>,
     /// Closed follow-ups, latest first.
     pub past: Vec<PastFollowUp<'a>>,
+    /// The other children of the home, as things stand today.
+    pub here: Vec<Also>,
     /// Steps agreed with the family, latest first.
     pub agreed: Vec<AgreedStep>,
     /// Visits, newest first.
@@ -162,6 +166,7 @@ pub fn body(w: &Words, page: &ChildPage<'_>) -> Markup {
         }
         @if page.is_emergency() { h2.name { (name(page.who.name)) } } @else { h1 { (name(page.who.name)) } }
         (who(w, page))
+        (home::at_once(w, page))
         (urgent(w, page))
         (doing(w, page))
         (notes(w, page))
@@ -175,6 +180,7 @@ pub fn body(w: &Words, page: &ChildPage<'_>) -> Markup {
                 (agreed::part(w, page))
                 (visits::part(w, page))
                 (corrections::part(w, page))
+                (home::part(w, page))
                 (placing(w, page))
             }
         }

@@ -12,6 +12,7 @@ use crate::args;
 use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::format;
+use crate::view::household::also_here;
 use crate::view::layout::Nav;
 use crate::view::parts::Choice;
 use crate::view::parts::Field;
@@ -55,6 +56,8 @@ pub struct Found<'a> {
     pub worker: Option<&'a str>,
     /// In the programme, or how it left.
     pub status: ChildStatus,
+    /// The others of the home, by code and name.
+    pub also: Vec<(String, String)>,
     /// Urgency of what is open.
     pub class: Option<Class>,
 }
@@ -139,6 +142,7 @@ fn line(w: &Words, page: &FindPage<'_>, child: &Found<'_>) -> Markup {
         @if let Some(known_as) = child.known_as { " · " (name(known_as)) }
         span.quiet.ltr.code { (child.printed) }
         p { (w.say_with("find-child", args!["sex" => codes::sex(w, child.sex), "age" => age])) " · " (name(child.village)) " · " (w.say_with("find-mother", args!["name" => child.caregiver])) }
+        (also_here(w, &child.also))
         @if let Some(worker) = child.worker { p.quiet { (name(worker)) } }
         @if child.status != ChildStatus::Active { p.quiet { (codes::child_status(w, child.status)) } }
         @else if let Some(class) = child.class { p { (cls(w, class)) } }
@@ -178,6 +182,7 @@ mod tests {
             caregiver: "Teveli",
             worker: None,
             status: ChildStatus::Active,
+            also: Vec::new(),
             class: Some(Class::Today),
         }
     }

@@ -15,6 +15,7 @@ pub mod correction;
 pub mod emergency;
 pub mod filled;
 pub mod find;
+pub mod household;
 pub mod icons;
 pub mod layout;
 pub mod leave;

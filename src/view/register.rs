@@ -65,6 +65,8 @@ pub struct RegisterForm<'a> {
     pub key: &'a str,
     /// The programme's day.
     pub today: NaiveDate,
+    /// The child whose home the new one shares: code and what it is called.
+    pub home: Option<(&'a str, &'a str)>,
     /// Villages: code and name.
     pub areas: &'a [(String, String)],
     /// Workers to choose from, for a supervisor; empty for a worker, whose own child it becomes.
@@ -89,16 +91,35 @@ pub fn body(f: &RegisterForm<'_>) -> Markup {
     let w = f.w;
     let page = fields(f);
     html! {
-        (back(w, "/round", &w.say("common-nav-round")))
+        @match f.home {
+            Some((code, called)) => { (back(w, &format!("/children/{code}/home"), called)) }
+            None => { (back(w, "/round", &w.say("common-nav-round"))) }
+        }
         (summary(f, &page))
         @match &f.check {
             Some(check) => { (checked(f, check)) }
             None => {
                 h1 { (w.say("register-heading")) }
-                p.lede.quiet { (w.say("register-lede")) }
+                (lede(f))
             }
         }
         (form("/children/new", f.token, Some(f.key), &page))
+    }
+}
+
+/// What the page asks; from another child's page, what its home shares is there already.
+fn lede(f: &RegisterForm<'_>) -> Markup {
+    let w = f.w;
+    html! {
+        @match f.home {
+            Some((code, called)) => {
+                p.lede.quiet { (w.say_with("household-register-lede", args!["name" => f.filled.one("caregiver")])) }
+                @if f.filled.one("twin") != "yes" {
+                    p { a.link href={ "/children/new?home=" (code) "&twin=yes" } { (w.say_with("household-register-twin", args!["name" => called])) } }
+                }
+            }
+            None => { p.lede.quiet { (w.say("register-lede")) } }
+        }
     }
 }
 
@@ -197,6 +218,10 @@ fn fields(f: &RegisterForm<'_>) -> Markup {
         (part("child", &w.say("register-child"), &child_fields(f, ask)))
         (part("birth", &w.say("register-birth"), &birth_fields(f, ask)))
         (part("family", &w.say("register-family"), &html! {
+            @if let Some((code, called)) = f.home {
+                (hidden("home_code", code))
+                (ask.many_of("home_of", "household-same").rows().option("yes", w.say_with("household-same-yes", args!["name" => called])))
+            }
             (ask.text("caregiver", "register-caregiver").hint(w.say("register-caregiver-hint")))
             (ask.text("relation", "register-relation").hint(w.say("register-relation-hint")))
             (ask.phone("phone", "register-phone").hint(w.say("common-optional")))

@@ -19,6 +19,7 @@ use crate::i18n::codes;
 use crate::i18n::format;
 use crate::view::emergency;
 use crate::view::emergency::Emergency;
+use crate::view::household::Also;
 use crate::view::parts::Icon;
 use crate::view::parts::NoteWeight;
 use crate::view::parts::acts;
@@ -97,6 +98,8 @@ pub struct ResultPage<'a> {
     pub tolerance_g: i64,
     /// By how many days ages are corrected for early birth; 0: not.
     pub corrected_by_days: u16,
+    /// The other children of the home.
+    pub here: &'a [Also],
     /// Steps agreed with the family at this visit, in words.
     pub agreed: &'a [String],
     /// What fits the stage.
@@ -169,6 +172,7 @@ fn now(p: &ResultPage<'_>, e: &Emergency<'_>) -> Markup {
         (referral::note(p))
         p.quiet { (saved(p)) " " (w.say("result-later-advice")) }
         (unchecked(p))
+        (onward::here(p))
     }
 }
 

@@ -1,11 +1,12 @@
 //! The round of a day: homes along a trail, most urgent first, with the reason and the day in a line each.
 //! Knows errands as they were worked out; which home comes first was decided before.
 
-mod home;
+pub mod home;
 pub mod sheet;
 
 use chrono::NaiveDate;
 use domain::errand::Errand;
+use domain::ids::HouseholdId;
 use maud::Markup;
 use maud::html;
 
@@ -43,6 +44,10 @@ pub struct Home<'a> {
     pub errand: &'a Errand,
     /// The last home or clinic visit.
     pub last_seen_on: Option<NaiveDate>,
+    /// The home, where several children share it.
+    pub household: Option<HouseholdId>,
+    /// The others of the home, by code and name.
+    pub also: Vec<(String, String)>,
 }
 
 /// Something that a visit can check; named when it was not.
@@ -153,6 +158,12 @@ fn beside(w: &Words, page: &RoundPage<'_>) -> Markup {
     }
 }
 
+/// How many homes these children live in.
+fn homes_of(children: &[Home<'_>]) -> usize {
+    let shared: std::collections::BTreeSet<HouseholdId> = children.iter().filter_map(|child| child.household).collect();
+    children.iter().filter(|child| child.household.is_none()).count() + shared.len()
+}
+
 /// The heading is the answer: how many homes are left, and where to begin.
 fn heading(w: &Words, page: &RoundPage<'_>) -> String {
     if page.homes.is_empty() {
@@ -163,9 +174,9 @@ fn heading(w: &Words, page: &RoundPage<'_>) -> String {
         });
     }
     let left = match (page.continues, page.more.is_some()) {
-        (true, _) => w.say_with("round-left-further", args!["count" => page.homes.len()]),
-        (false, true) => w.say_with("round-left-over", args!["count" => page.homes.len()]),
-        (false, false) => w.say_with("round-left", args!["count" => page.homes.len()]),
+        (true, _) => w.say_with("round-left-further", args!["count" => homes_of(&page.homes)]),
+        (false, true) => w.say_with("round-left-over", args!["count" => homes_of(&page.homes)]),
+        (false, false) => w.say_with("round-left", args!["count" => homes_of(&page.homes)]),
     };
     let pressing: Vec<String> = page.homes.iter().filter(|h| h.errand.is_pressing()).map(|h| h.name.to_owned()).collect();
     let first = match pressing.len() {

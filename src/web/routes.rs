@@ -71,6 +71,9 @@ routes! {
     GET "/children/{code}/visits/{seq}/void" FIELD => pages::correction::show_void;
     POST "/children/{code}/visits/{seq}/void" FIELD => pages::correction::void;
     GET "/children/{code}/visits/{seq}/now" FIELD => pages::result::show;
+    GET "/children/{code}/home" FIELD => pages::household::show;
+    POST "/children/{code}/home/link" FIELD => pages::household::link;
+    POST "/children/{code}/home/unlink" FIELD => pages::household::unlink;
     GET "/round" FIELD => pages::round::show;
     GET "/round/print" FIELD => pages::round::print;
     GET "/find" FIELD => pages::find::show;

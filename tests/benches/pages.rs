@@ -77,6 +77,8 @@ fn round_of_50_homes(bencher: Bencher<'_, '_>, lang: Lang) {
                 phone: Some("000"),
                 errand,
                 last_seen_on: Some(day("2026-10-16")),
+                household: None,
+                also: Vec::new(),
             })
             .collect();
         let page = RoundPage {

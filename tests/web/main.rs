@@ -12,6 +12,7 @@ mod exports;
 mod families;
 mod harness;
 mod kitchen;
+mod homes;
 mod office;
 mod past_desk;
 mod registration;

@@ -22,6 +22,7 @@ use domain::child_code::ChildCode;
 use domain::counsel::Talk;
 use domain::draft::child::NewChild;
 use domain::ids::ChildId;
+use domain::ids::HouseholdId;
 use domain::rule::RuleId;
 use domain::visit::Visit;
 
@@ -43,6 +44,8 @@ pub struct Story {
     pub plot: Option<&'static str>,
     /// Facts of registration.
     pub child: NewChild,
+    /// The home it shares with other children of the demo.
+    pub home: Option<HouseholdId>,
     /// First day in the programme.
     pub registered_on: NaiveDate,
     /// Number of the worker at registration.

@@ -58,6 +58,7 @@ pub fn tell(number: u32, cast: &Cast, today: NaiveDate) -> Story {
         code: infant.code,
         plot: None,
         child,
+        home: None,
         registered_on,
         worker: infant.worker,
         village: infant.village,

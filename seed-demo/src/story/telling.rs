@@ -30,7 +30,9 @@ use crate::story::dice::Dice;
 use crate::story::growth::kg;
 use crate::story::infant::Infant;
 use crate::story::infant::correction;
+use crate::story::plots;
 use crate::story::plots::Plot;
+use crate::story::plots::homes::Family;
 use crate::story::slots;
 
 /// A plot being told.
@@ -40,6 +42,7 @@ pub struct Telling {
     pub infant: Infant,
     registered_on: NaiveDate,
     child_facts: Vec<fn(&mut NewChild)>,
+    family: Option<(&'static Family, bool)>,
     visits: Vec<Told>,
     corrections: Vec<Correction>,
     closings: Vec<Closing>,
@@ -54,6 +57,7 @@ pub fn tell(plot: &'static Plot, number: u32, cast: &Cast, today: NaiveDate) -> 
         infant,
         registered_on: today,
         child_facts: Vec::new(),
+        family: None,
         visits: Vec::new(),
         corrections: Vec::new(),
         closings: Vec::new(),
@@ -126,6 +130,12 @@ impl Telling {
     pub fn fact(&mut self, change: fn(&mut NewChild)) -> &mut Self {
         self.child_facts.push(change);
         self
+    }
+
+    /// A child of this family; `linked`: known to share the home with the family's other children.
+    pub fn of_family(&mut self, family: &'static Family, linked: bool) -> &mut Self {
+        self.family = Some((family, linked));
+        self.with(family.worker, family.village)
     }
 
     /// Calm visits at registration and at every slot since, up to so many days ago.
@@ -222,6 +232,11 @@ impl Telling {
         child.birth_day_known = true;
         child.birth_weight = Weight::from_grams(self.infant.track.birth_weight_g as u32).ok();
         child.severe_eczema = Some(false);
+        let mut home = None;
+        if let Some((family, linked)) = self.family {
+            family.settle(&mut child, plots::round_of(number));
+            home = linked.then(|| family.home(plots::round_of(number)));
+        }
         for change in self.child_facts {
             change(&mut child);
         }
@@ -231,6 +246,7 @@ impl Telling {
             code: self.infant.code,
             plot: Some(plot.name),
             child,
+            home,
             registered_on: self.registered_on,
             worker: self.infant.worker,
             village: self.infant.village,

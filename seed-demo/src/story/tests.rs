@@ -96,6 +96,26 @@ fn the_programme_has_about_as_many_active_children_and_visits_as_it_should() {
 }
 
 #[test]
+fn twins_and_siblings_share_a_home_caregiver_and_worker() {
+    for today in DAYS.map(day) {
+        let mut homes: std::collections::BTreeMap<u128, Vec<Story>> = std::collections::BTreeMap::new();
+        for story in told(today) {
+            if let Some(home) = story.home {
+                homes.entry(home.0).or_default().push(story);
+            }
+        }
+        assert!(homes.len() >= 2, "{today}");
+        for children in homes.values() {
+            assert_eq!(children.len(), 2, "{today}");
+            let shared = |s: &Story| (s.child.caregiver.clone(), s.child.phone.clone(), s.child.area.clone(), s.worker);
+            assert_eq!(shared(&children[0]), shared(&children[1]), "{today}");
+        }
+        assert!(homes.values().any(|c| c[0].child.born == c[1].child.born), "twins, {today}");
+        assert!(homes.values().any(|c| c[0].child.born != c[1].child.born), "siblings, {today}");
+    }
+}
+
+#[test]
 fn agreed_steps_are_there_in_every_state_and_lines_are_told_once() {
     use domain::counsel;
     use domain::counsel::StepAnswer;

@@ -18,6 +18,7 @@ use crate::service::round::Round;
 use crate::service::round::Shown;
 use crate::service::round::arrange;
 use crate::service::round::errand_of;
+use crate::service::round::named;
 use crate::service::round::whose;
 use crate::store::Connection;
 use crate::store::Scope;
@@ -61,7 +62,8 @@ pub async fn of_past_day(c: &impl Connection, ctx: &Context, scope: Scope, asked
         None
     };
     let whose = whose(c, scope, asked, all.values().next()).await?;
-    Ok(arrange(rows, seen, Shown { day, whose, next_due, more, first_page: asked.after.is_none() }))
+    let named = named(c, scope, &rows, &seen).await?;
+    Ok(arrange(rows, seen, Shown { named, day, whose, next_due, more, first_page: asked.after.is_none() }))
 }
 
 /// The lines as they read on the day; a child not in the programme then has none.

@@ -7,6 +7,7 @@ pub mod child_summary;
 pub mod cover;
 pub mod follow_up;
 pub mod follow_up_event;
+pub mod household_member;
 pub mod person;
 pub mod placement;
 pub mod protocol;

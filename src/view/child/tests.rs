@@ -25,10 +25,6 @@ fn d(text: &str) -> NaiveDate {
     text.parse().expect("a date")
 }
 
-fn food(code: &str) -> String {
-    code.to_owned()
-}
-
 fn measured(on: &str, days: i32, weight_g: u32, arm_mm: Option<u16>, waz: i32) -> MeasuredOn {
     MeasuredOn {
         on: d(on),
@@ -178,6 +174,7 @@ fn page<'a>(evidence: &'a [Evidence; 2]) -> ChildPage<'a> {
             number: 7,
             evidence: &evidence[1],
         }],
+        here: Vec::new(),
         agreed: Vec::new(),
         visits: vec![
             visit(44, "2026-11-20", 7400, 1),
@@ -188,7 +185,7 @@ fn page<'a>(evidence: &'a [Evidence; 2]) -> ChildPage<'a> {
         ],
         corrections: Vec::new(),
         next_visit: Some((d("2026-12-13"), d("2026-12-30"))),
-        food: &food,
+        food: &str::to_owned,
     }
 }
 

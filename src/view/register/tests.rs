@@ -39,6 +39,7 @@ fn page(lang: Lang, filled: &Filled, faults: &Faults, check: Option<Check<'_>>) 
         token: "t",
         key: "k",
         today: d("2026-11-25"),
+        home: None,
         areas: &[("ulopi".to_owned(), "Ulopi".to_owned()), ("mbiro".to_owned(), "Mbiro Hill".to_owned())],
         workers: &[],
         filled,

@@ -77,6 +77,7 @@ fn page(lang: Lang, found: &[Found], unchecked: &[Unchecked], emergency: bool) -
         gain: Some((450, d("2026-10-16"))),
         tolerance_g: 100,
         corrected_by_days: 0,
+        here: &[],
         agreed: &[],
         advice: Some(&advice),
         next: Some(NextVisit { opens: d("2026-12-07"), closes: d("2026-12-24") }),

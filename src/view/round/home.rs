@@ -16,6 +16,7 @@ use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
+use crate::view::household::also_here;
 use crate::view::parts::Icon;
 use crate::view::parts::call_link;
 use crate::view::parts::cls;
@@ -49,6 +50,7 @@ pub fn line(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> Markup {
                 @if let Some(known_as) = home.known_as { " · " (name(known_as)) }
             }
             p.why { (why(w, page, home)) }
+            (also_here(w, &home.also))
             // A pressing home carries its village; for the others the village is a resting place on the trail.
             @if home.errand.is_pressing() { p.where { (name(home.village)) } }
             @if let Some(phone) = home.phone { (call(w, home.name, phone)) }
@@ -140,25 +142,45 @@ fn near(w: &Words, day: NaiveDate, on: NaiveDate) -> String {
     }
 }
 
+/// `due tomorrow`, `Visit · until Monday`: without the class, which stands beside it.
+pub fn by_when(w: &Words, day: NaiveDate, errand: &Errand) -> String {
+    match errand {
+        Errand::FollowUp { first, .. } => due(w, day, first.due_on),
+        Errand::Visit(visit) => joined(w, &w.say("class-visit"), &visit_when(w, day, *visit)),
+    }
+}
+
 /// Why the home is on the round, in a line.
 pub fn why(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> String {
-    match home.errand {
+    reason(w, page.day, home.errand, home.born, home.last_seen_on, page.food)
+}
+
+/// Why a child is to be seen, in a line.
+pub fn reason(
+    w: &Words,
+    day: NaiveDate,
+    errand: &Errand,
+    born: NaiveDate,
+    last_seen_on: Option<NaiveDate>,
+    food: &dyn Fn(&str) -> String,
+) -> String {
+    match errand {
         Errand::FollowUp { first, visit } => {
-            let mut parts = vec![explain(first.rule, &first.evidence, w, page.food)];
-            if asks_outcome(first, page.day) {
+            let mut parts = vec![explain(first.rule, &first.evidence, w, food)];
+            if asks_outcome(first, day) {
                 parts.push(w.say("round-did-they-reach"));
             }
             if first.open_count > 1 {
                 parts.push(w.say_with("round-and-more", args!["count" => first.open_count - 1]));
             }
             if let Some(visit) = visit {
-                parts.push(w.say_with("round-visit-too", args!["when" => visit_when(w, page.day, *visit)]));
+                parts.push(w.say_with("round-visit-too", args!["when" => visit_when(w, day, *visit)]));
             }
             parts.join(" ")
         }
-        Errand::Visit(VisitDue::Open { target, .. }) => w.say_with("round-visit-of", args!["age" => slot_age(w, home.born, *target)]),
-        Errand::Visit(VisitDue::Late { .. }) => match home.last_seen_on {
-            Some(on) => w.say_with("round-last-seen", args!["day" => format::day_near(w, on, page.day)]),
+        Errand::Visit(VisitDue::Open { target, .. }) => w.say_with("round-visit-of", args!["age" => slot_age(w, born, *target)]),
+        Errand::Visit(VisitDue::Late { .. }) => match last_seen_on {
+            Some(on) => w.say_with("round-last-seen", args!["day" => format::day_near(w, on, day)]),
             None => w.say("round-never-seen"),
         },
     }

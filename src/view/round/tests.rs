@@ -33,7 +33,18 @@ fn visit() -> Errand {
 }
 
 fn home<'a>(name: &'a str, village: &'a str, errand: &'a Errand) -> Home<'a> {
-    Home { code: "CH000001", name, known_as: None, born: d("2026-01-23"), village, phone: None, errand, last_seen_on: None }
+    Home {
+        code: "CH000001",
+        name,
+        known_as: None,
+        born: d("2026-01-23"),
+        village,
+        phone: None,
+        errand,
+        last_seen_on: None,
+        household: None,
+        also: Vec::new(),
+    }
 }
 
 fn arms() -> sheet::ArmLimits {

@@ -14,12 +14,14 @@ use crate::args;
 use crate::service::child_file;
 use crate::service::child_visits;
 use crate::service::corrections;
+use crate::service::household;
 use crate::view::child as view;
 use crate::view::layout;
 use crate::web::extract::Signed;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
 use crate::web::pages::correction;
+use crate::web::pages::household::also;
 use crate::web::pages::people::done;
 
 /// `GET /children/{code}`
@@ -34,7 +36,11 @@ pub async fn show(req: HttpRequest, signed: Signed, code: web::Path<String>) -> 
     let food = |code: &str| file.assessment.now.protocol.food_name(&FoodCode(code.to_owned()), w.lang().code()).to_owned();
     let query = query(&signed);
     let corrections = correction::history(&signed, corrections::history(&ctx, file.record.id).await?);
-    let page = shown::page(&file, &names, &signed, &query, &food, corrections);
+    let mut page = shown::page(&file, &names, &signed, &query, &food, corrections);
+    // The lists know the others as they are today.
+    if signed.as_of == signed.visitor.today {
+        page.here = also(&signed, &household::others(&ctx, &file.record, signed.as_of).await?, signed.as_of);
+    }
     let mut shell = signed.shell(&file.record.name);
     shell.wide = true;
     shell.urgent = page.is_emergency();

@@ -1,13 +1,17 @@
 //! Finding a child.
 
+use std::collections::BTreeMap;
+
 use actix_web::HttpRequest;
 use actix_web::HttpResponse;
 use domain::child_code::ChildCode;
 use domain::child_code::ChildCodeFault;
+use domain::ids::HouseholdId;
 use domain::role::Role;
 
 use crate::service::find as service;
 use crate::service::find::Found;
+use crate::store::households::Named;
 use crate::store::lists::RoundRow;
 use crate::view::find as view;
 use crate::view::find::CodeSlip;
@@ -19,6 +23,7 @@ use crate::web::failure::Failure;
 use crate::web::failure::encoded;
 use crate::web::html::Html;
 use crate::web::html::see_other;
+use crate::web::pages::household::also_of;
 
 /// `GET /find`
 ///
@@ -30,18 +35,18 @@ pub async fn show(req: HttpRequest, signed: Signed) -> Result<HttpResponse, Fail
     let name = query_value(&req, "name");
     let code = query_value(&req, "code");
     let after = name.as_deref().zip(code.as_deref());
-    let (rows, more, slip) = match service::find(&signed.context(), &asked, also_left, after).await? {
+    let (rows, more, named, slip) = match service::find(&signed.context(), &asked, also_left, after).await? {
         Found::One(row) => return Ok(see_other(&format!("/children/{}", row.code))),
-        Found::Page { rows, more } => (rows, more, None),
-        Found::Slip(ChildCodeFault::Sign) => (Vec::new(), None, Some(CodeSlip::Sign)),
-        Found::Slip(_) => (Vec::new(), None, Some(CodeSlip::Check)),
+        Found::Page { rows, more, named } => (rows, more, named, None),
+        Found::Slip(ChildCodeFault::Sign) => (Vec::new(), None, BTreeMap::new(), Some(CodeSlip::Sign)),
+        Found::Slip(_) => (Vec::new(), None, BTreeMap::new(), Some(CodeSlip::Check)),
     };
     let left = if also_left { "&left=yes" } else { "" };
     let page = view::FindPage {
         asked: &asked,
         also_left,
         slip,
-        found: rows.iter().map(|row| found(row, signed.actor.role)).collect(),
+        found: rows.iter().map(|row| found(row, signed.actor.role, &named)).collect(),
         continues: after.is_some(),
         more: more.map(|(name, code)| format!("/find?q={}{left}&name={}&code={}", encoded(&asked), encoded(&name), encoded(&code))),
         day: signed.visitor.today,
@@ -53,7 +58,7 @@ pub async fn show(req: HttpRequest, signed: Signed) -> Result<HttpResponse, Fail
     Ok(Html::ok(layout::page(&shell, view::body(w, &page))).response())
 }
 
-fn found(row: &RoundRow, role: Role) -> view::Found<'_> {
+fn found<'a>(row: &'a RoundRow, role: Role, named: &BTreeMap<HouseholdId, Vec<Named>>) -> view::Found<'a> {
     view::Found {
         code: &row.code,
         printed: printed(&row.code),
@@ -65,6 +70,7 @@ fn found(row: &RoundRow, role: Role) -> view::Found<'_> {
         caregiver: &row.caregiver_name,
         worker: (role == Role::Supervisor).then_some(row.worker_name.as_str()),
         status: row.status,
+        also: also_of(row, named),
         class: row.top.as_ref().map(|top| top.class),
     }
 }

@@ -7,6 +7,7 @@ pub mod child;
 pub mod correction;
 pub mod find;
 pub mod home;
+pub mod household;
 pub mod language;
 pub mod password;
 pub mod people;

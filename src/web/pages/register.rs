@@ -1,6 +1,9 @@
 //! Registering a child: faults first, then what was understood and who may be the same child, then it is saved.
 
+use actix_web::HttpRequest;
 use actix_web::HttpResponse;
+use chrono::Datelike;
+use domain::child::GestationSource;
 use domain::child_code::ChildCode;
 use domain::draft::child::NewChild;
 use domain::draft::child::read_child;
@@ -10,6 +13,8 @@ use domain::fault::Faults;
 use crate::service::Refusal;
 use crate::service::child_file;
 use crate::service::choices;
+use crate::service::household;
+use crate::service::household::Sibling;
 use crate::service::once::Sent;
 use crate::service::register_child;
 use crate::service::register_child::SimilarChild;
@@ -23,6 +28,7 @@ use crate::view::register::Similar;
 use crate::web::extract::Posted;
 use crate::web::extract::Signed;
 use crate::web::extract::fresh_key;
+use crate::web::extract::query_value;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
 use crate::web::html::see_other;
@@ -31,8 +37,44 @@ use crate::web::html::see_other;
 ///
 /// # Errors
 /// [`Failure`].
-pub async fn show(signed: Signed) -> Result<Html, Failure> {
-    Ok(Html::ok(page(&signed, &fresh_key(), &Filled::default(), &Faults::new(), None).await?))
+pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
+    let code = query_value(&req, "home").unwrap_or_default();
+    let sibling = household::sibling(&signed.context(), &code).await?;
+    if !code.is_empty() && sibling.is_none() {
+        return Err(Failure::NotFound);
+    }
+    let twin = query_value(&req, "twin").as_deref() == Some("yes");
+    let filled = sibling.as_ref().map_or_else(Filled::default, |sibling| shared(sibling, twin));
+    Ok(Html::ok(page(&signed, &fresh_key(), &filled, &Faults::new(), None).await?))
+}
+
+/// What the children of a home share; twins also the birth. Consent is asked for each.
+fn shared(sibling: &Sibling, twin: bool) -> Filled {
+    let child = &sibling.record;
+    let or_empty = |text: &Option<String>| text.clone().unwrap_or_default();
+    let mut filled = Filled::default()
+        .with("home_code", child.code.as_str())
+        .with("home_of", "yes")
+        .with("caregiver", child.caregiver_name.as_str())
+        .with("relation", or_empty(&child.caregiver_relation))
+        .with("phone", or_empty(&child.phone))
+        .with("directions", or_empty(&child.directions))
+        .with("area", sibling.area.as_str())
+        .with("worker", sibling.worker.as_str());
+    if twin {
+        let born = child.facts.born;
+        filled = filled.with("twin", "yes").with("born_month", born.month().to_string()).with("born_year", born.year().to_string());
+        if child.facts.birth_day_known {
+            filled = filled.with("born_day", born.day().to_string());
+        }
+        if let Some(days) = child.facts.gestation_days {
+            filled = filled.with("weeks", (days / 7).to_string()).with("weeks_days", (days % 7).to_string());
+        }
+        if child.gestation_source != GestationSource::Unknown {
+            filled = filled.with("gestation_source", child.gestation_source.code());
+        }
+    }
+    filled
 }
 
 /// `POST /children/new`
@@ -59,7 +101,9 @@ pub async fn save(posted: Posted) -> Result<HttpResponse, Failure> {
     };
     // The child of this very form, if it was sent before, is not a duplicate of itself.
     let sent = Sent::of(key, &form.0);
-    let similar = match register_child::similar(&ctx, &child).await {
+    // Who moved out of reach meanwhile keeps nobody from being registered; whoever reaches both links them then.
+    let sibling = household::sibling(&ctx, form.one("home_code")).await?.filter(|_| form.one("home_of") == "yes");
+    let similar = match register_child::similar(&ctx, &child, sibling.as_ref()).await {
         Ok(similar) => similar,
         Err(Refusal::Invalid(faults)) => return again(faults).await,
         Err(other) => return Err(other.into()),
@@ -70,7 +114,7 @@ pub async fn save(posted: Posted) -> Result<HttpResponse, Failure> {
         return Ok(Html::unprocessable(page).response());
     }
     let looks_like = similar.first().map(|s| s.child);
-    match register_child::register(&ctx, sent, &child, worker, looks_like).await {
+    match register_child::register(&ctx, sent, &child, worker, looks_like, sibling.as_ref()).await {
         Ok(code) => Ok(see_other(&format!("/children/{}", code.as_str()))),
         Err(Refusal::Invalid(faults)) => again(faults).await,
         Err(other) => Err(other.into()),
@@ -100,8 +144,11 @@ async fn page(
         None => Vec::new(),
     };
     let area = check.map_or("", |(child, _)| villages.iter().find(|(code, _)| *code == child.area).map_or("", |(_, name)| name.as_str()));
+    let sibling = household::sibling(&ctx, filled.one("home_code")).await?;
+    let home = sibling.as_ref().map(|s| (s.record.code.as_str(), s.record.known_as.as_deref().unwrap_or(&s.record.name)));
     let token = signed.visitor.token();
     let body = view::body(&view::RegisterForm {
+        home,
         w,
         token: &token,
         key,

@@ -23,10 +23,12 @@ use crate::i18n::explain;
 use crate::i18n::format;
 use crate::i18n::scale;
 use crate::service::meals;
+use crate::service::household;
 use crate::store::visits::VisitRecord;
 use crate::view::child::sentence;
 use crate::view::emergency;
 use crate::view::emergency::Kind;
+use crate::view::household::Also;
 use crate::view::layout;
 use crate::view::result as view;
 use crate::view::result::Advice;
@@ -36,6 +38,7 @@ use crate::view::result::ResultPage;
 use crate::web::extract::Signed;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
+use crate::web::pages::household::also;
 use crate::web::pages::talk::words_of;
 use crate::web::pages::visit::code_of;
 use crate::web::pages::visit::desk::Danger;
@@ -48,7 +51,10 @@ use crate::web::pages::visit::desk::Desk;
 pub async fn show(path: web::Path<(String, i64)>, signed: Signed) -> Result<Html, Failure> {
     let (code, seq) = path.into_inner();
     let desk = Desk::open(&signed, &code_of(&code)?).await?;
-    let gathered = Gathered::of(&desk, seq, None)?;
+    let mut gathered = Gathered::of(&desk, seq, None)?;
+    let on = gathered.record.visit.on;
+    let others = household::others(&signed.context(), &desk.file.record, on).await?;
+    gathered.here = also(&signed, &others, signed.visitor.today);
     let page = gathered.page(&desk);
     let title = page.title();
     let mut shell = signed.shell(&title);
@@ -73,6 +79,7 @@ struct Gathered<'a> {
     found: Vec<Found>,
     still_open: Vec<Found>,
     closed: Vec<String>,
+    here: Vec<Also>,
     agreed: Vec<String>,
     advice: Option<Advice>,
     kinds: Vec<Kind>,
@@ -121,6 +128,7 @@ impl<'a> Gathered<'a> {
             found,
             still_open,
             closed,
+            here: Vec::new(),
             agreed: record.talk.agreed.values().map(|step| words_of(step, &desk.signed.visitor.protocols, w)).collect(),
             advice: advice(desk, visit, judged),
             kinds: Kind::of(visit),
@@ -151,6 +159,7 @@ impl<'a> Gathered<'a> {
             gain: self.gain,
             tolerance_g: desk.signed.visitor.protocols.on(self.record.visit.on).tolerance.weight_g,
             corrected_by_days: desk.file.assessment.now.corrected_by_days,
+            here: &self.here,
             agreed: &self.agreed,
             advice: self.advice.as_ref(),
             next: desk.file.assessment.next_visit.map(|slot| NextVisit { opens: slot.window.opens, closes: slot.window.closes }),

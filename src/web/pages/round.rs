@@ -20,6 +20,7 @@ use crate::web::extract::query_value;
 use crate::web::failure::Failure;
 use crate::web::failure::encoded;
 use crate::web::html::Html;
+use crate::web::pages::household::also_of;
 
 /// `GET /round`
 ///
@@ -96,8 +97,8 @@ fn shown<'a>(
     view::RoundPage {
         day,
         whose: round.whose.as_deref(),
-        homes: round.homes.iter().map(home).collect(),
-        later: round.later.iter().map(home).collect(),
+        homes: round.homes.iter().map(|left| home(left, round)).collect(),
+        later: round.later.iter().map(|left| home(left, round)).collect(),
         seen: round
             .seen
             .iter()
@@ -120,7 +121,7 @@ fn shown<'a>(
     }
 }
 
-fn home(home: &service::Home) -> view::Home<'_> {
+fn home<'a>(home: &'a service::Home, round: &Round) -> view::Home<'a> {
     view::Home {
         code: &home.row.code,
         name: &home.row.name,
@@ -130,6 +131,8 @@ fn home(home: &service::Home) -> view::Home<'_> {
         phone: home.row.phone.as_deref(),
         errand: &home.errand,
         last_seen_on: home.row.last_seen_on,
+        household: home.row.household,
+        also: also_of(&home.row, &round.named),
     }
 }
 

@@ -3,6 +3,7 @@
 
 pub mod desk;
 
+use actix_web::HttpRequest;
 use actix_web::HttpResponse;
 use actix_web::web;
 use domain::child_code::ChildCode;
@@ -13,6 +14,7 @@ use domain::draft::visit::VisitRead;
 use domain::draft::visit::talk;
 use domain::fault::Fault;
 use domain::ids::VisitId;
+use domain::visit::Contact;
 use domain::visit::Visit;
 
 use crate::service::Refusal;
@@ -25,6 +27,7 @@ use crate::view::visit_form::measure::was_asked;
 use crate::web::extract::Posted;
 use crate::web::extract::Signed;
 use crate::web::extract::fresh_key;
+use crate::web::extract::query_value;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
 use crate::web::html::see_other;
@@ -44,10 +47,21 @@ pub fn code_of(text: &str) -> Result<ChildCode, Failure> {
 ///
 /// # Errors
 /// [`Failure`].
-pub async fn show(path: web::Path<String>, signed: Signed) -> Result<Html, Failure> {
+pub async fn show(req: HttpRequest, path: web::Path<String>, signed: Signed) -> Result<Html, Failure> {
     let desk = Desk::open(&signed, &code_of(&path)?).await?;
     let action = format!("/children/{}/visits/new", desk.code());
-    Ok(Html::ok(desk.page(&Form::fresh(&action, &fresh_key()))))
+    Ok(Html::ok(desk.page(&Form::fresh(&action, &fresh_key()).beginning(carried(&req, &desk)))))
+}
+
+/// Day and place of the visit to another child of the home, where they are possible for this one.
+fn carried(req: &HttpRequest, desk: &Desk<'_>) -> Filled {
+    let today = desk.signed.visitor.today;
+    let on = query_value(req, "on").and_then(|text| text.parse().ok()).filter(|on| (desk.file.record.facts.born..=today).contains(on));
+    let contact = query_value(req, "contact").and_then(|code| Contact::from_code(&code).ok());
+    // Only what the address says is filled in; the form's own first choices stay.
+    let blank = Visit::empty(NOT_YET, on.unwrap_or(today), contact.unwrap_or(Contact::Home));
+    let pairs = pairs_of(&blank, None, today).into_iter();
+    Filled(pairs.filter(|(name, _)| name == "day" || name.starts_with("on_") || name == "contact").collect())
 }
 
 /// `POST /children/{code}/visits/new`
@@ -211,7 +225,6 @@ pub(crate) const NOT_YET: VisitId = VisitId(0);
 mod tests {
     use std::collections::BTreeSet;
 
-    use domain::visit::Contact;
     use domain::visit::DangerSign;
     use domain::visit::SwallowTrouble;
 

@@ -6,6 +6,7 @@ mod data;
 mod endings;
 mod feeding;
 mod growth;
+pub mod homes;
 
 use domain::rule::CloseReason;
 use domain::rule::RuleId;
@@ -43,7 +44,7 @@ pub fn children_for_all() -> u32 {
     u32::try_from(all().count()).unwrap_or(u32::MAX).saturating_mul(EVERY)
 }
 
-const CHAPTERS: [&[Plot]; 6] = [danger::PLOTS, growth::PLOTS, feeding::PLOTS, data::PLOTS, closed::PLOTS, endings::PLOTS];
+const CHAPTERS: [&[Plot]; 7] = [danger::PLOTS, growth::PLOTS, feeding::PLOTS, data::PLOTS, closed::PLOTS, endings::PLOTS, homes::PLOTS];
 
 /// The plot of the child with this number, if it has one.
 #[must_use]
@@ -53,4 +54,10 @@ pub fn of_number(number: u32) -> Option<&'static Plot> {
     let count = children_for_all() / EVERY;
     let nth = first_time.filter(|&nth| nth < count).or(again.map(|nth| nth % count))?;
     all().nth(usize::try_from(nth).ok()?)
+}
+
+/// How many times all plots were told before this one: in larger demos they come back.
+#[must_use]
+pub fn round_of(number: u32) -> u32 {
+    if number < AGAIN_FROM { 0 } else { 1 + number / AGAIN_EVERY / (children_for_all() / EVERY) }
 }

@@ -88,6 +88,7 @@ pub fn page<'a>(
             })
             .collect(),
         past,
+        here: Vec::new(),
         agreed: counsel::steps(&talks(&file.visits)).into_iter().map(|step| agreed(&step, signed)).collect(),
         visits: file.visits.iter().rev().map(|record| line(record, names)).collect(),
         corrections,

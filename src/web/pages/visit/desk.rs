@@ -108,6 +108,12 @@ impl Form {
         }
     }
 
+    /// With day and place filled in before anything is typed.
+    pub fn beginning(mut self, filled: Filled) -> Self {
+        self.filled = filled;
+        self
+    }
+
     /// With what was typed and what it became.
     pub fn with(mut self, filled: &Filled, read: &VisitRead) -> Self {
         self.filled = filled.clone();
