@@ -162,7 +162,7 @@ fn line(w: &Words, p: &HomePage<'_>, child: &HomeLine<'_>) -> Markup {
         }
         @if let Some(village) = child.elsewhere { p.quiet { (w.say_with("household-elsewhere", args!["village" => village])) } }
         div.split {
-            a.link href=(visit_path(child)) { (w.say("child-start-visit")) span.vh { " " (child.called) } }
+            a.link href=(visit_path(child)) { (w.say("child-start-visit")) span.vh { " " (name(child.called)) } }
             @if p.children.len() > 1 { (unlink(w, p, child.code, child.called)) }
         }
     }
@@ -175,7 +175,7 @@ fn unlink(w: &Words, p: &HomePage<'_>, code: &str, called: &str) -> Markup {
         Some(&(p.key)()),
         &html! {
             (hidden("other", code))
-            button.quietly type="submit" { (w.say("household-unlink")) span.vh { " " (called) } }
+            button.quietly type="submit" { (w.say("household-unlink")) span.vh { " " (name(called)) } }
         },
     )
 }
@@ -184,7 +184,7 @@ fn likely(w: &Words, p: &HomePage<'_>) -> Markup {
     let one = |other: &OtherLine<'_>| {
         let link = html! {
             (hidden("other", other.code))
-            button.quietly type="submit" { (w.say("household-link")) span.vh { " " (other.name) } }
+            button.quietly type="submit" { (w.say("household-link")) span.vh { " " (name(other.name)) } }
         };
         html! {
             p { a.link href={ "/children/" (other.code) } { (name(other.name)) } " " span.quiet { (format::age(w, other.born, p.day)) } }
