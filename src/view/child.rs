@@ -5,8 +5,8 @@ mod corrections;
 mod follow_ups;
 pub(in crate::view) mod food;
 pub(in crate::view) mod growth;
-pub(crate) mod thickness;
 mod home;
+pub(crate) mod thickness;
 mod visits;
 
 use chrono::NaiveDate;
