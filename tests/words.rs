@@ -245,6 +245,8 @@ fn every_fault_has_words_with_its_limits() {
         Fault::NoChange,
         Fault::AlreadyLeft,
         Fault::SupervisorOnly,
+        Fault::AfterDeath,
+        Fault::LookFirst,
     ];
     let written = by_id(Lang::En).keys().filter(|id| id.starts_with("fault-")).count();
     let told: BTreeSet<_> = all.iter().map(Fault::code).collect();

@@ -21,6 +21,7 @@ use spoonround::store::children::ChildRecord;
 
 use crate::programme;
 use crate::programme::Keys;
+use crate::put_right;
 use crate::story;
 use crate::story::Entered;
 use crate::story::Story;
@@ -55,6 +56,10 @@ pub async fn build(
             bulk::load(db, protocols, some, until).await.map_err(broken)?;
             progress.inc(u64::try_from(some.len()).unwrap_or(0));
         }
+    }
+    let of = |number: u32| story::tell(number, cast, built.on);
+    for story in (0..built.children).map(of).filter(|story| !story.put_right.is_empty()) {
+        put_right::put_right(db, protocols, &keys, &story, &of, until).await.map_err(|refused| refused.to_string())?;
     }
     progress.finish_and_clear();
     db.refresh_statistics().await.map_err(broken)?;

@@ -3,6 +3,7 @@
 pub mod build;
 pub mod options;
 pub mod programme;
+pub mod put_right;
 pub mod run;
 pub mod serve;
 pub mod sign_ins;

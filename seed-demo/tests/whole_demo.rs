@@ -23,6 +23,8 @@ use seed_demo::target::Built;
 use spoonround::service::protocols;
 use spoonround::store::Db;
 use spoonround::store::Scope;
+use spoonround::store::corrections;
+use spoonround::store::corrections::Corrected;
 use spoonround::store::follow_ups;
 use spoonround::store::lists;
 use spoonround::store::lists::LostDays;
@@ -97,6 +99,15 @@ async fn shows_everything(today: &str) {
     let unanswered = lists::unanswered_in_scope(db.direct(), all, today, None, 500).await.expect("readable");
     assert!(!missed.is_empty() && !lost.is_empty() && !unanswered.is_empty(), "{today}");
     assert!(missed.len() < 60 && lost.len() < 20 && unanswered.len() < 25, "{} {} {}", missed.len(), lost.len(), unanswered.len());
+
+    let made = corrections::of_children(db.direct(), &children(today)).await.expect("readable");
+    let kinds = |is: fn(&Corrected) -> bool| made.iter().filter(|correction| is(&correction.what)).count();
+    let counted = [
+        kinds(|what| matches!(what, Corrected::Void { .. })),
+        kinds(|what| matches!(what, Corrected::Move { .. })),
+        kinds(|what| matches!(what, Corrected::Merge { .. })),
+    ];
+    assert_eq!(counted, [1, 1, 1], "{today}: a visit taken back, one moved, two records merged");
 
     let marked = settings::all(db.direct()).await.expect("readable");
     assert_eq!(marked.get("demo").map(String::as_str), Some("yes"));

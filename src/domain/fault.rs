@@ -78,6 +78,10 @@ pub enum Fault {
     AlreadyLeft,
     /// For a supervisor to record.
     SupervisorOnly,
+    /// A visit after the child's death.
+    AfterDeath,
+    /// Something that has to be looked at before this is done.
+    LookFirst,
 }
 
 impl Fault {
@@ -113,6 +117,8 @@ impl Fault {
             Self::NoChange => "no-change",
             Self::AlreadyLeft => "already-left",
             Self::SupervisorOnly => "supervisor-only",
+            Self::AfterDeath => "after-death",
+            Self::LookFirst => "look-first",
         }
     }
 }

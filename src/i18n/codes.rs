@@ -26,6 +26,7 @@ use domain::protocol::HoldPolicy;
 use domain::protocol::Iron;
 use domain::protocol::MilkMode;
 use domain::protocol::StageId;
+use domain::record::Question;
 use domain::role::Action;
 use domain::role::Role;
 use domain::rule::Class;
@@ -123,6 +124,8 @@ words_of! {
     void_reason(VoidReason) = "void-reason";
     /// `Done`
     step_answer(StepAnswer) = "step-answer";
+    /// `Which birth date is right?`
+    merge_question(Question) = "merge-ask";
     /// `open`
     follow_up_state(FollowUpState) = "follow-up-state";
     /// `Weight for age (z)`

@@ -205,7 +205,7 @@ impl<'a> Growing<'a> {
         }
         let found = reassess::follow_up_records(&self.child, &assessment, &self.follow_ups);
         let new = found.iter().any(|f| !self.follow_ups.contains(f));
-        let gone = self.follow_ups.iter().any(|f| f.closing.is_none() && found.iter().all(|other| other.id != f.id));
+        let gone = self.follow_ups.iter().any(|f| follow_ups::loses_its_cause(f) && found.iter().all(|other| other.id != f.id));
         if new || gone {
             follow_ups::replace_all_of_child(self.tx, self.child.id, &found, recorded(moment)).await?;
             self.follow_ups = follow_ups::of_child(self.tx, self.child.id).await?;

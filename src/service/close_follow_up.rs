@@ -47,7 +47,8 @@ pub async fn close(ctx: &Context, sent: Sent, code: &str, rule: RuleId, which: W
                 return Ok(Closed::Done(outcome));
             }
             let child = why::child(tx, ctx, code).await?;
-            let (number, follow_up) = why::pick(&follow_ups::of_child(tx, child.id).await?, rule, which).ok_or(Refusal::NotFound)?;
+            let stored = follow_ups::of_child(tx, child.id).await?;
+            let (number, follow_up) = why::pick(&stored, rule, which).ok_or(Refusal::NotFound)?;
             if let Some(closing) = follow_up.closing {
                 let by = match closing.by {
                     Some(id) => people::by_id(tx, id).await?.map(|p| p.full_name),
@@ -56,7 +57,9 @@ pub async fn close(ctx: &Context, sent: Sent, code: &str, rule: RuleId, which: W
                 return Ok(Closed::Before { closing, by });
             }
             let visits = visits::of_child_up_to(tx, child.id, ctx.today).await?;
-            if why::lacks_outcome(&follow_up, &visits) {
+            let judged = reassess::judge(&ctx.protocols, &child, &visits, &stored, ctx.today);
+            let meant = judged.follow_ups.iter().find(|f| (f.rule, f.opened_by) == (follow_up.rule, follow_up.opened_by_visit));
+            if why::lacks_outcome(meant) {
                 return Err(Refusal::Invalid(Faults::one("category", Fault::NeedsOutcome)));
             }
             let category = form.category.code();

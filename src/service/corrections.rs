@@ -1,6 +1,10 @@
 //! Corrections of the record itself: what they have in common, and their history as a child's page tells it.
 
 pub mod effect;
+pub mod merge_children;
+pub mod move_visit;
+#[cfg(test)]
+mod tests;
 pub mod void_visit;
 
 use std::collections::BTreeMap;

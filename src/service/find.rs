@@ -12,6 +12,7 @@ use crate::service::Refusal;
 use crate::service::child_file::scope;
 use crate::service::name_key::folded;
 use crate::service::name_key::skeleton;
+use crate::store::children;
 use crate::store::households;
 use crate::store::households::Named;
 use crate::store::lists;
@@ -67,10 +68,15 @@ pub async fn find(ctx: &Context, typed: &str, also_left: bool, after: Option<(&s
     };
     let limit = u64::try_from(PAGE + 1).unwrap_or(u64::MAX);
     let mut rows = ctx.db.read(async |c| lists::find(c, scope, &sought, after, limit).await).await?;
-    if let Ok(code) = code
+    if let Ok(code) = &code
         && let Some(at) = rows.iter().position(|row| row.code == code.as_str())
     {
         return Ok(Found::One(Box::new(rows.swap_remove(at))));
+    }
+    if let Ok(code) = &code
+        && let Some(row) = led_to(ctx, code).await?
+    {
+        return Ok(Found::One(Box::new(row)));
     }
     let more = (rows.len() > PAGE).then(|| {
         rows.truncate(PAGE);
@@ -79,6 +85,15 @@ pub async fn find(ctx: &Context, typed: &str, also_left: bool, after: Option<(&s
     let homes = rows.iter().filter_map(|row| row.household).collect();
     let named = households::named_in_scope(ctx.db.direct(), scope, &homes).await?;
     Ok(Found::Page { rows, more, named })
+}
+
+/// The child that a code leads to whose record was merged into another one.
+async fn led_to(ctx: &Context, code: &ChildCode) -> Result<Option<RoundRow>, Refusal> {
+    let c = ctx.db.direct();
+    let record = children::by_code_in_scope(c, scope(ctx), code.as_str()).await?.filter(|record| record.code != code.as_str());
+    let Some(record) = record else { return Ok(None) };
+    let sought = Sought { code: Some(record.code), also_left: true, ..Sought::default() };
+    Ok(lists::find(c, scope(ctx), &sought, None, 1).await?.pop())
 }
 
 /// Names have no digits: eight signs with one among them are a code, right or wrong.

@@ -68,14 +68,36 @@ impl Moment {
 /// # Errors
 /// [`StoreError`]; a child that is not there is corrupt, since the caller has just written it.
 pub async fn reassess(tx: &impl Connection, protocols: &Protocols, id: ChildId, moment: Moment) -> Result<Assessment, StoreError> {
+    let (child, records) = loaded(tx, id, moment).await?;
+    let stored = follow_ups::of_child(tx, id).await?;
+    reassess_loaded(tx, protocols, &child, &records, &stored, moment).await
+}
+
+async fn loaded(tx: &impl Connection, id: ChildId, moment: Moment) -> Result<(ChildRecord, Vec<VisitRecord>), StoreError> {
     let child = children::by_ids(tx, &[id]).await?.pop().ok_or(StoreError::Corrupt {
         table: "children",
         id: uuid::Uuid::from_u128(id.0).to_string(),
         what: "the child is not there".to_owned(),
     })?;
-    let records = visits::of_child_up_to(tx, id, moment.today).await?;
-    let stored = follow_ups::of_child(tx, id).await?;
-    reassess_loaded(tx, protocols, &child, &records, &stored, moment).await
+    Ok((child, visits::of_child_up_to(tx, id, moment.today).await?))
+}
+
+/// The same for a child whose record has just taken over the visits of `other`: what was stored of the other's follow-ups comes over.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn reassess_merged(
+    tx: &impl Connection,
+    protocols: &Protocols,
+    id: ChildId,
+    other: ChildId,
+    moment: Moment,
+) -> Result<Assessment, StoreError> {
+    let mut stored = follow_ups::of_child(tx, other).await?;
+    // Where both know one, the child's own counts.
+    stored.extend(follow_ups::of_child(tx, id).await?);
+    let (child, records) = loaded(tx, id, moment).await?;
+    store_judged(tx, protocols, &child, &records, (&stored, Some(other)), moment).await
 }
 
 /// The same for a child whose story is loaded already.
@@ -90,6 +112,18 @@ pub async fn reassess_loaded(
     stored: &[FollowUpRecord],
     moment: Moment,
 ) -> Result<Assessment, StoreError> {
+    store_judged(tx, protocols, child, records, (stored, None), moment).await
+}
+
+/// Judges and stores. `stored` are the follow-ups as they stand, with the record whose follow-ups come over.
+async fn store_judged(
+    tx: &impl Connection,
+    protocols: &Protocols,
+    child: &ChildRecord,
+    records: &[VisitRecord],
+    (stored, other): (&[FollowUpRecord], Option<ChildId>),
+    moment: Moment,
+) -> Result<Assessment, StoreError> {
     let assessment = judge(protocols, child, records, stored, moment.today);
     for record in records {
         if let Some(judged) = assessment.visit(record.visit.id) {
@@ -100,7 +134,11 @@ pub async fn reassess_loaded(
         }
     }
     let found = follow_up_records(child, &assessment, stored);
-    follow_ups::replace_all_of_child(tx, child.id, &found, Recorded { at: moment.now, today: moment.today, by: moment.by }).await?;
+    let recorded = Recorded { at: moment.now, today: moment.today, by: moment.by };
+    match other {
+        None => follow_ups::replace_all_of_child(tx, child.id, &found, recorded).await?,
+        Some(other) => follow_ups::bring_together(tx, child.id, other, &found, recorded).await?,
+    }
     summaries::upsert(tx, &summary(child, records, &assessment)).await?;
     Ok(assessment)
 }

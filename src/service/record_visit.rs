@@ -125,7 +125,9 @@ pub async fn correct(ctx: &Context, sent: Sent, code: &ChildCode, seq: i64, writ
             let all = visits::of_child_up_to(tx, child.id, ctx.today).await?;
             let talk = of_this_child(talk, &all);
             let before = all.into_iter().find(|v| v.entry_seq == seq).ok_or(Refusal::NotFound)?;
-            let (area, worker) = placed_on(tx, &child, visit).await?;
+            // On the same day it stays with the village and worker it was recorded for.
+            let (area, worker) =
+                if visit.on == before.visit.on { (before.area, before.worker) } else { placed_on(tx, &child, visit).await? };
             let record = VisitRecord {
                 visit: Visit { id: before.visit.id, ..visit.clone() },
                 area,
@@ -164,7 +166,7 @@ fn possible_day(ctx: &Context, child: &ChildRecord, visit: &Visit) -> Result<(),
 }
 
 /// Area and worker of the child on the day of the visit: a later move does not carry history along.
-async fn placed_on(tx: &Tx, child: &ChildRecord, visit: &Visit) -> Result<(AreaId, PersonId), Refusal> {
+pub(super) async fn placed_on(tx: &Tx, child: &ChildRecord, visit: &Visit) -> Result<(AreaId, PersonId), Refusal> {
     let placed = placements::of_child(tx, child.id).await?;
     let then = placed.iter().rev().find(|p| p.from_on <= visit.on).or_else(|| placed.first());
     Ok(then.map_or((child.area, child.worker), |p| (p.area, p.worker)))

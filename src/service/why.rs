@@ -8,6 +8,7 @@ use domain::follow_up::FollowUp;
 use domain::follow_up::ScaleError;
 use domain::follow_up::Step;
 use domain::follow_up::ToClose;
+use domain::follow_up::may_close;
 use domain::follow_up::scale_error;
 use domain::follow_up::steps;
 use domain::follow_up::to_close;
@@ -128,12 +129,9 @@ pub(crate) fn pick(all: &[FollowUpRecord], rule: RuleId, which: Which) -> Option
     }
 }
 
-/// Whether an urgent one has no outcome since it last fired.
-pub(crate) fn lacks_outcome(f: &FollowUpRecord, visits: &[VisitRecord]) -> bool {
-    // An outcome told at a later visit than the one at which the rule last fired; order of entry decides within a day.
-    let fired = visits.iter().position(|v| v.visit.id == f.last_fired_visit);
-    let told = visits.iter().skip(fired.map_or(0, |at| at + 1)).any(|v| v.visit.outcomes.iter().any(|o| o.rule == f.rule));
-    f.class.is_urgent() && !told
+/// Whether only a missing outcome keeps an open one from being closed, as the judgement of the child's story has it.
+pub(crate) fn lacks_outcome(judged: Option<&FollowUp>) -> bool {
+    judged.is_some_and(|judged| judged.is_open() && !may_close(judged))
 }
 
 /// The follow-up on the day, as stored and as judged. On a past day only what the visits up to it say counts.
@@ -174,7 +172,7 @@ pub async fn open(ctx: &Context, code: &str, rule: RuleId, which: Which, as_of: 
             let named: Vec<PersonId> = named.chain(follow_up.closing.iter().filter_map(|c| c.by)).collect();
             let names = people::names(tx, &named).await?;
             let worker = people::by_id(tx, file.record.worker).await?;
-            let needs_outcome = follow_up.closing.is_none() && lacks_outcome(&follow_up, &file.visits);
+            let needs_outcome = follow_up.closing.is_none() && lacks_outcome(judged.as_ref());
             let may_close = !past && ctx.needs(Action::Supervise).is_ok() && follow_up.closing.is_none() && !needs_outcome;
             let facts = &file.record.facts;
             let visit = |id: VisitId| file.visits.iter().find(|v| v.visit.id == id).map(|v| &v.visit);

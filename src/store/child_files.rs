@@ -10,9 +10,11 @@ use sea_orm::JoinType;
 use sea_orm::QueryFilter;
 use sea_orm::QuerySelect;
 use sea_orm::RelationDef;
+use sea_orm::sea_query::SimpleExpr;
 
 use crate::store::children;
 use crate::store::children::ChildRecord;
+use crate::store::codes::uuid;
 use crate::store::entity::area;
 use crate::store::entity::child;
 use crate::store::entity::follow_up;
@@ -46,11 +48,21 @@ struct Row {
     follow_up: Option<follow_up::Model>,
 }
 
-/// The child with this code, if the scope reaches it.
+/// The child with this code, if the scope reaches it. The code of a record that was merged leads to the one that goes on.
 ///
 /// # Errors
 /// [`StoreError`].
 pub async fn open(c: &impl ConnectionTrait, scope: Scope, code: &str) -> Result<Option<Opened>, StoreError> {
+    if let Some(opened) = of_child(c, scope, child::Column::Code.eq(code)).await? {
+        return Ok(Some(opened));
+    }
+    match children::led_from(c, code).await? {
+        Some(goes_on) => of_child(c, scope, child::Column::Id.eq(uuid(goes_on.0))).await,
+        None => Ok(None),
+    }
+}
+
+async fn of_child(c: &impl ConnectionTrait, scope: Scope, which: SimpleExpr) -> Result<Option<Opened>, StoreError> {
     let area: RelationDef = child::Entity::belongs_to(area::Entity).from(child::Column::AreaId).to(area::Column::Id).into();
     let worker: RelationDef = child::Entity::belongs_to(person::Entity).from(child::Column::WorkerId).to(person::Column::Id).into();
     let theirs: RelationDef = child::Entity::belongs_to(follow_up::Entity).from(child::Column::Id).to(follow_up::Column::ChildId).into();
@@ -60,7 +72,7 @@ pub async fn open(c: &impl ConnectionTrait, scope: Scope, code: &str) -> Result<
         .join(JoinType::LeftJoin, theirs)
         .column_as(area::Column::Name, "area_name")
         .column_as(person::Column::FullName, "worker_name")
-        .filter(child::Column::Code.eq(code))
+        .filter(which)
         .filter(children::in_scope(scope));
     let query = follow_up::Column::iter().fold(query, |query, column| query.column_as(column, format!("follow_up_{}", column.as_str())));
     let mut rows = query.into_model::<Row>().all(c).await?.into_iter();

@@ -20,6 +20,7 @@ use sea_orm::QuerySelect;
 
 use crate::store::codes::uuid;
 use crate::store::codes::whole_second;
+use crate::store::corrections;
 use crate::store::entity::child;
 use crate::store::entity::placement;
 use crate::store::entity::status_change;
@@ -130,21 +131,39 @@ pub async fn update(c: &impl ConnectionTrait, child: &ChildRecord) -> Result<(),
     if changed.rows_affected == 1 { Ok(()) } else { Err(StoreError::Conflict { what: "children".to_owned() }) }
 }
 
-/// The child with this code, if the scope reaches it.
+/// The child with this code, if the scope reaches it. The code of a record that was merged leads to the one that goes on.
 ///
 /// # Errors
 /// [`StoreError`].
 pub async fn by_code_in_scope(c: &impl ConnectionTrait, scope: Scope, code: &str) -> Result<Option<ChildRecord>, StoreError> {
     let query = child::Entity::find().filter(child::Column::Code.eq(code)).filter(in_scope(scope));
-    query.one(c).await?.map(TryInto::try_into).transpose()
+    match query.one(c).await? {
+        Some(row) => row.try_into().map(Some),
+        None => match led_from(c, code).await? {
+            Some(goes_on) => by_id_in_scope(c, scope, goes_on).await,
+            None => Ok(None),
+        },
+    }
 }
 
-/// The child with this key, if the scope reaches it.
+/// The record that goes on for a code that was merged away; `None` for every other code.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn led_from(c: &impl ConnectionTrait, code: &str) -> Result<Option<ChildId>, StoreError> {
+    let Some(row) = child::Entity::find().filter(child::Column::Code.eq(code)).one(c).await? else { return Ok(None) };
+    let own = ChildId(row.id.as_u128());
+    let goes_on = corrections::leads_to(c, own).await?;
+    Ok((goes_on != own).then_some(goes_on))
+}
+
+/// The child with this key, if the scope reaches it. A record that was merged leads to the one that goes on.
 ///
 /// # Errors
 /// [`StoreError`].
 pub async fn by_id_in_scope(c: &impl ConnectionTrait, scope: Scope, id: ChildId) -> Result<Option<ChildRecord>, StoreError> {
-    child::Entity::find_by_id(uuid(id.0)).filter(in_scope(scope)).one(c).await?.map(TryInto::try_into).transpose()
+    let goes_on = corrections::leads_to(c, id).await?;
+    child::Entity::find_by_id(uuid(goes_on.0)).filter(in_scope(scope)).one(c).await?.map(TryInto::try_into).transpose()
 }
 
 /// These children, by code.
@@ -182,8 +201,11 @@ pub async fn count_in_scope(c: &impl ConnectionTrait, scope: Scope) -> Result<u6
     Ok(child::Entity::find().filter(in_scope(scope)).count(c).await?)
 }
 
+/// Within the scope, and not merged into another record: such a record is nobody's any more.
 pub(in crate::store) fn in_scope(scope: Scope) -> sea_orm::Condition {
-    scope.on((child::Entity, child::Column::AreaId), (child::Entity, child::Column::WorkerId))
+    sea_orm::Condition::all()
+        .add(scope.on((child::Entity, child::Column::AreaId), (child::Entity, child::Column::WorkerId)))
+        .add(child::Column::Id.not_in_subquery(corrections::merged_away()))
 }
 
 #[cfg(test)]

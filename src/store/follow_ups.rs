@@ -40,7 +40,9 @@ pub use late::by_id_in_scope;
 pub use late::late_in_scope;
 pub use late::open_in_scope;
 pub use sync::Recorded;
+pub use sync::bring_together;
 pub use sync::close_by_supervisor;
+pub use sync::loses_its_cause;
 pub use sync::replace_all_of_child;
 
 /// A follow-up. One with closing is never open.

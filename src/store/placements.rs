@@ -115,6 +115,29 @@ pub async fn place(c: &impl ConnectionTrait, id: ChildId, version: u32, to: &Pla
     Ok(())
 }
 
+/// Puts places before those a child has: it was known there, in another record of it, before.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn precede(c: &impl ConnectionTrait, id: ChildId, earlier: &[PlacementRecord]) -> Result<(), StoreError> {
+    let own = of_child(c, id).await?;
+    placement::Entity::delete_many().filter(placement::Column::ChildId.eq(uuid(id.0))).exec(c).await?;
+    for (seq, place) in (1_i32..).zip(earlier.iter().chain(&own)) {
+        let row = placement::Model {
+            child_id: uuid(id.0),
+            seq,
+            from_on: place.from_on,
+            to_on: place.to_on,
+            area_id: uuid(place.area.0),
+            worker_id: uuid(place.worker.0),
+            by_person: uuid(place.by.0),
+            reason: place.reason.clone(),
+        };
+        placement::Entity::insert(row.into_active_model().reset_all()).exec_without_returning(c).await?;
+    }
+    Ok(())
+}
+
 /// Changes a child's status at `version`. Its follow-ups and its line in the lists are worked out anew by the caller.
 ///
 /// # Errors

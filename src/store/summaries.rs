@@ -235,6 +235,15 @@ pub async fn upsert(c: &impl ConnectionTrait, summary: &SummaryRecord) -> Result
     Ok(())
 }
 
+/// Takes a child's row away: its record was merged into another one.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn remove(c: &impl ConnectionTrait, child: ChildId) -> Result<(), StoreError> {
+    child_summary::Entity::delete_by_id(uuid(child.0)).exec(c).await?;
+    Ok(())
+}
+
 /// A child's row.
 ///
 /// # Errors

@@ -196,6 +196,21 @@ pub async fn rehome(c: &impl ConnectionTrait, record: &VisitRecord, correction: 
     Ok(())
 }
 
+/// Counts a visit's age and sex anew after the child's own facts were corrected. No new version: nothing was told anew.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn born_otherwise(c: &impl ConnectionTrait, record: &VisitRecord) -> Result<(), StoreError> {
+    let row = rows::visit::write(record);
+    visit::Entity::update_many()
+        .col_expr(visit::Column::Sex, Expr::value(row.sex))
+        .col_expr(visit::Column::AgeDays, Expr::value(row.age_days))
+        .filter(visit::Column::Id.eq(row.id))
+        .exec(c)
+        .await?;
+    Ok(())
+}
+
 /// Notes what the judgement found on a visit: z-scores, suspects, protocol and stage. No new version: nothing was told anew.
 ///
 /// # Errors

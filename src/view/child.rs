@@ -134,6 +134,8 @@ pub struct ChildPage<'a> {
     pub agreed: Vec<AgreedStep>,
     /// Visits, newest first.
     pub visits: Vec<VisitLine<'a>>,
+    /// Another record that may be the same child, while nobody has decided: code in links and name.
+    pub twin: Option<(String, String)>,
     /// Corrections of the record, latest first.
     pub corrections: Vec<CorrectionLine>,
     /// First and last day of the next visit's window.
@@ -254,6 +256,14 @@ fn notes(w: &Words, page: &ChildPage<'_>) -> Markup {
                 @if let Some(on) = child.left_on { " · " (format::day_and_year(w, on)) }
             } }))
         }
+        @if let Some((code, other)) = &page.twin {
+            (note(NoteWeight::Look, Icon::Ask, &html! {
+                p { (w.say("twin-note")) " " a.link href={ "/children/" (code) } { (name(other)) } }
+                @if page.can_supervise {
+                    p { a.link href={ "/children/" (child.code) "/merge?with=" (code) } { (w.say("twin-compare")) } }
+                } @else { p { (w.say("twin-tell")) } }
+            }))
+        }
         @if early || iron {
             (note(NoteWeight::Plain, Icon::Info, &html! {
                 @if early { p { (early_words(w, page)) } }
@@ -277,6 +287,7 @@ fn placing(w: &Words, page: &ChildPage<'_>) -> Markup {
             h2 { (w.say("child-place")) }
             ul.rows {
                 @if page.can_supervise { li { a.link href={ "/children/" (code) "/move" } { (w.say("child-move")) } } }
+                @if page.can_supervise { li { a.link href={ "/children/" (code) "/merge" } { (w.say("merge-way")) } } }
                 @if there { li { a.link href={ "/children/" (code) "/leave" } { (w.say("child-leave")) } } }
             }
         }

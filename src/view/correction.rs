@@ -67,10 +67,11 @@ pub fn effect(w: &Words, shown: &EffectShown) -> Markup {
     }
 }
 
-fn effect_line(w: &Words, line: &EffectLine) -> Markup {
-    let class = codes::class_word(w, line.class);
-    let said = w.say_with("effect-line", args!["class" => class, "day" => &line.due, "why" => &line.why]);
-    marked(Icon::of_class(line.class), class_css(line.class), &said)
+pub(super) fn effect_line(w: &Words, line: &EffectLine) -> Markup {
+    html! {
+        p { (marked(Icon::of_class(line.class), class_css(line.class), &codes::class_word(w, line.class))) }
+        p { (line.why) " " (w.say_with("child-check-by", args!["day" => &line.due])) }
+    }
 }
 
 /// What a form of these pages needs.
@@ -112,7 +113,7 @@ pub(super) fn visit_facts(w: &Words, visit: &VisitLine<'_>) -> Markup {
     html! {
         p.lede {
             span.n { (numbers(w, visit)) }
-            " · " (w.say_with("void-what", args!["where" => codes::contact(w, visit.contact), "by" => visit.by]))
+            " · " (w.say_with("void-what", args!["where" => codes::contact(w, visit.contact).to_lowercase(), "by" => visit.by]))
         }
     }
 }
@@ -144,7 +145,9 @@ pub fn void_page(w: &Words, p: &VoidPage<'_>) -> Markup {
         h1 { (w.say_with("void-title", args!["name" => p.called, "date" => &p.date])) }
         (visit_facts(w, &p.visit))
         p { (w.say("void-lede")) }
+        p.quiet { (w.say("void-whose")) " " a.link href={ (path) "/move" } { (w.say("void-move")) } }
         (effect(w, &p.effect))
+        h2 { (w.say("void-do")) }
         (form(&format!("{path}/void"), s.token, Some(s.key), &fields))
     }
 }

@@ -172,7 +172,7 @@ fn heading(f: &VisitForm<'_>) -> Markup {
 fn other_ways(f: &VisitForm<'_>, seq: i64) -> Markup {
     html! {
         ul.plain {
-            @for (id, way) in [("correction-void-way", "void")] {
+            @for (id, way) in [("correction-move-way", "move"), ("correction-void-way", "void")] {
                 li { a.link href={ "/children/" (f.code) "/visits/" (seq) "/" (way) } { (f.w.say(id)) } }
             }
         }

@@ -70,6 +70,10 @@ routes! {
     POST "/children/{code}/visits/{seq}/correct" FIELD => pages::visit::save_correct;
     GET "/children/{code}/visits/{seq}/void" FIELD => pages::correction::show_void;
     POST "/children/{code}/visits/{seq}/void" FIELD => pages::correction::void;
+    GET "/children/{code}/visits/{seq}/move" FIELD => pages::correction::moving::show_move;
+    POST "/children/{code}/visits/{seq}/move" FIELD => pages::correction::moving::move_visit;
+    GET "/children/{code}/merge" TEAM => pages::merge::show;
+    POST "/children/{code}/merge" TEAM => pages::merge::save;
     GET "/children/{code}/visits/{seq}/now" FIELD => pages::result::show;
     GET "/children/{code}/home" FIELD => pages::household::show;
     POST "/children/{code}/home/link" FIELD => pages::household::link;

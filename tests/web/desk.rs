@@ -50,7 +50,9 @@ async fn tell(site: &Site, story: &Story) -> ChildRecord {
     child.code = ChildCode::from_random(u64::try_from(story.n).expect("small")).as_str().to_owned();
     child.name = story.name.to_owned();
     let opened = "2026-11-05";
-    let visit = a_visit(story.n, &child, day(opened));
+    let mut visit = a_visit(story.n, &child, day(opened));
+    // An arm that gives the rule: a closing works the child out anew.
+    visit.visit.muac = domain::units::Muac::from_mm(if story.class.is_urgent() { 113 } else { 120 }).ok();
     let mut follow_up = a_follow_up(story.n, &child, story.rule, story.n, opened);
     follow_up.class = story.class;
     follow_up.due_on = day(story.due_on);

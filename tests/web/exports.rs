@@ -25,6 +25,7 @@ use spoonround::store::StoreError;
 use spoonround::store::areas;
 use spoonround::store::areas::AreaRecord;
 use spoonround::store::children;
+use spoonround::store::corrections;
 use spoonround::store::follow_ups;
 use spoonround::store::follow_ups::Recorded;
 use spoonround::store::placements;
@@ -142,6 +143,31 @@ async fn one_child(
         opened_by = Some(*key);
         on = on + chrono::Days::new(8 + dice.up_to(70));
     }
+    if dice.once_in(12) {
+        // Taken back, and what it had opened with it.
+        if let Some(visit) = opened_by {
+            let why = visits::Correction { by: worker, at: noon(FIRST), reason: "another child" };
+            let follow_up = a_follow_up(*key, &child, RuleId::WeightLow, visit, "2026-10-05");
+            let recorded = Recorded { at: noon(FIRST), today: day("2026-10-05"), by: Some(worker) };
+            follow_ups::replace_all_of_child(tx, child.id, &[follow_up], recorded).await?;
+            visits::void(tx, domain::ids::VisitId(visit), 1, why).await?;
+        }
+        return Ok(());
+    }
+    if n > 0 && dice.once_in(15) {
+        // The record of the child before, once more: it counts as nobody.
+        let merge = corrections::RecordCorrection {
+            what: corrections::Corrected::Merge { into: domain::ids::ChildId(10_000 + n - 1) },
+            child: child.id,
+            from_on: child.facts.registered_on,
+            reason: "same_child".to_owned(),
+            note: "registered twice".to_owned(),
+            by: worker,
+            at: noon(FIRST),
+        };
+        corrections::append(tx, &merge).await?;
+        return Ok(());
+    }
     if let Some(visit) = opened_by.filter(|_| dice.once_in(2)) {
         let opened = day("2026-09-20") + chrono::Days::new(dice.up_to(50));
         let rule = [RuleId::WeightLow, RuleId::SolidsLate, RuleId::ReactionSevere][usize::try_from(dice.up_to(3)).expect("small")];
@@ -196,12 +222,13 @@ WITH slot(code, months, days, after) AS (VALUES
   ('m06',6,0,10),('m06d14',6,14,10),('m07',7,0,10),('m08',8,0,10),('m09',9,0,10),('m10',10,0,10),('m11',11,0,10),
   ('m12',12,0,14),('m14',14,0,14),('m16',16,0,14),('m18',18,0,14),('m20',20,0,14),('m22',22,0,14),('m24',24,0,14)),
 target AS (SELECT c.id child, c.area_id, c.registered_on, s.code, s.after,
-  date(c.born, '+' || s.months || ' months', '+' || s.days || ' days') day FROM children c, slot s),
+  date(c.born, '+' || s.months || ' months', '+' || s.days || ' days') day FROM children c, slot s
+  WHERE c.id NOT IN (SELECT child_id FROM record_corrections WHERE kind = 'merge')),
 seen AS (SELECT v.*, c.born,
   (strftime('%Y', v.visited_on) - strftime('%Y', c.born)) * 12 + (strftime('%m', v.visited_on) - strftime('%m', c.born))
   - (strftime('%d', v.visited_on) < strftime('%d', c.born)) months
   FROM visits v JOIN children c ON c.id = v.child_id
-  WHERE v.voided_at IS NULL AND v.contact <> 'phone' AND v.visited_on <= :last
+  WHERE v.voided_at IS NULL AND c.id NOT IN (SELECT child_id FROM record_corrections WHERE kind = 'merge') AND v.contact <> 'phone' AND v.visited_on <= :last
     AND (c.left_on IS NULL OR c.left_on >= v.visited_on)),
 nearest AS (SELECT v.child_id child, t.code, row_number() OVER (PARTITION BY v.id
   ORDER BY abs(julianday(t.day) - julianday(v.visited_on)), t.day DESC) place FROM seen v JOIN target t ON t.child = v.child_id),
@@ -253,10 +280,13 @@ async fn a_month_recounts_to_the_same_numbers() {
     let mdd = [("sex", "all"), ("age_band_at_visit", "all"), ("indicator", "MDD")];
     let mmf = [("sex", "all"), ("age_band_at_visit", "12-23"), ("indicator", "MMF")];
     let about = [("rule", "all"), ("class", "all")];
-    let active_end = "children c ON c.area_id = a.id AND c.registered_on <= :last AND (c.left_on IS NULL OR c.left_on > :last)";
-    let active_start = "children c ON c.area_id = a.id AND c.registered_on < :first AND (c.left_on IS NULL OR c.left_on >= :first)";
+    let active_end = "children c ON c.area_id = a.id AND c.id NOT IN (SELECT child_id FROM record_corrections WHERE kind = 'merge') \
+         AND c.registered_on <= :last AND (c.left_on IS NULL OR c.left_on > :last)";
+    let active_start = "children c ON c.area_id = a.id AND c.id NOT IN (SELECT child_id FROM record_corrections WHERE kind = 'merge') \
+         AND c.registered_on < :first AND (c.left_on IS NULL OR c.left_on >= :first)";
     let done = "due d ON d.area_id = a.id AND EXISTS (SELECT 1 FROM filled f WHERE f.child = d.child AND f.code = d.code)";
-    let opened = "follow_ups f ON f.area_id = a.id AND f.opened_on BETWEEN :first AND :last AND f.rule <> 'reaction.severe'";
+    let opened = "follow_ups f ON f.area_id = a.id AND f.opened_on BETWEEN :first AND :last AND f.rule <> 'reaction.severe' \
+         AND EXISTS (SELECT 1 FROM visits v WHERE v.id = f.opened_by_visit AND v.child_id = f.child_id AND v.voided_at IS NULL)";
     #[expect(clippy::type_complexity, reason = "a table of checks: file, row, column, question in SQL")]
     let checks: [(&str, &[(&str, &str)], &str, String); 12] = [
         ("enrolment", &everybody, "active_end", by_village(active_end, "c.id")),

@@ -13,6 +13,7 @@ mod families;
 mod harness;
 mod homes;
 mod kitchen;
+mod merging;
 mod office;
 mod past_desk;
 mod registration;

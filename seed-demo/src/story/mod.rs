@@ -62,6 +62,38 @@ pub struct Story {
     pub closings: Vec<Closing>,
     /// How it left.
     pub exit: Option<Exit>,
+    /// What was wrong with the record itself, put right on the last day.
+    pub put_right: Vec<PutRight>,
+}
+
+/// A correction of the record itself.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum PutRight {
+    /// A visit is taken back.
+    Void {
+        /// Which of `visits`.
+        visit: usize,
+        /// Code of the kind of reason.
+        reason: &'static str,
+        /// Why.
+        note: &'static str,
+    },
+    /// A visit goes to the child with this number.
+    Move {
+        /// Which of `visits`.
+        visit: usize,
+        /// Number of the child.
+        to: u32,
+        /// Why.
+        note: &'static str,
+    },
+    /// The whole record is merged into that of the child with this number.
+    Merge {
+        /// Number of the child.
+        into: u32,
+        /// Why.
+        note: &'static str,
+    },
 }
 
 /// A contact and how it was entered.
@@ -157,7 +189,7 @@ impl Story {
         }
     }
 
-    /// The contacts as they stand after all corrections.
+    /// The contacts as they stand after all corrections, without those taken back or moved away.
     #[must_use]
     pub fn visits_as_corrected(&self) -> Vec<Visit> {
         let mut visits: Vec<Visit> = self.visits.iter().map(|told| told.visit.clone()).collect();
@@ -166,7 +198,10 @@ impl Story {
                 *visit = correction.becomes.clone();
             }
         }
-        visits
+        let gone = |at: usize| {
+            self.put_right.iter().any(|p| matches!(p, PutRight::Void { visit, .. } | PutRight::Move { visit, .. } if *visit == at))
+        };
+        visits.into_iter().enumerate().filter(|(at, _)| !gone(*at)).map(|(_, visit)| visit).collect()
     }
 }
 

@@ -67,6 +67,7 @@ pub fn tell(number: u32, cast: &Cast, today: NaiveDate) -> Story {
         corrections: Vec::new(),
         closings: Vec::new(),
         exit,
+        put_right: Vec::new(),
     }
 }
 

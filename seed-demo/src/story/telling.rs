@@ -23,6 +23,7 @@ use domain::visit::Visit;
 use crate::story::Closing;
 use crate::story::Correction;
 use crate::story::Exit;
+use crate::story::PutRight;
 use crate::story::Story;
 use crate::story::Told;
 use crate::story::cast::Cast;
@@ -47,6 +48,9 @@ pub struct Telling {
     corrections: Vec<Correction>,
     closings: Vec<Closing>,
     exit: Option<Exit>,
+    put_right: Vec<PutRight>,
+    /// Numbers of the children with the next plot and the one before.
+    neighbours: Option<(u32, u32)>,
 }
 
 /// Tells a plot up to today.
@@ -62,6 +66,8 @@ pub fn tell(plot: &'static Plot, number: u32, cast: &Cast, today: NaiveDate) -> 
         corrections: Vec::new(),
         closings: Vec::new(),
         exit: None,
+        put_right: Vec::new(),
+        neighbours: plots::neighbours(number),
     };
     (plot.tell)(&mut telling);
     telling.into_story(plot, number)
@@ -193,6 +199,38 @@ impl Telling {
         self
     }
 
+    /// A visit so many days ago at which nothing but a weight was written down.
+    pub fn weighed(&mut self, days_ago: i32, weight_g: u32) -> &mut Self {
+        let mut visit = Visit::empty(VisitId(self.infant.dice.key()), self.day(days_ago), Contact::Home);
+        grams(&mut visit, weight_g);
+        self.push(visit, None);
+        self
+    }
+
+    /// Today the last visit is taken back.
+    pub fn void(&mut self, reason: &'static str, note: &'static str) -> &mut Self {
+        if let Some(visit) = self.visits.len().checked_sub(1) {
+            self.put_right.push(PutRight::Void { visit, reason, note });
+        }
+        self
+    }
+
+    /// Today the last visit goes to the child of the next plot.
+    pub fn move_to_next(&mut self, note: &'static str) -> &mut Self {
+        if let (Some(visit), Some((to, _))) = (self.visits.len().checked_sub(1), self.neighbours) {
+            self.put_right.push(PutRight::Move { visit, to, note });
+        }
+        self
+    }
+
+    /// Today the record is merged into that of the plot before.
+    pub fn merge_into_the_one_before(&mut self, note: &'static str) -> &mut Self {
+        if let Some((_, into)) = self.neighbours {
+            self.put_right.push(PutRight::Merge { into, note });
+        }
+        self
+    }
+
     /// The child leaves, so many days ago.
     pub fn leaves(&mut self, days_ago: i32, status: ChildStatus, note: Option<&'static str>) -> &mut Self {
         let by_supervisor = status == ChildStatus::Died;
@@ -255,6 +293,7 @@ impl Telling {
             corrections: self.corrections,
             closings: self.closings,
             exit: self.exit,
+            put_right: self.put_right,
         }
     }
 }

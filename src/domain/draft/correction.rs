@@ -1,13 +1,16 @@
-//! The forms that correct the record itself: taking a visit back, moving it to another child. Names of their fields and what
+//! The forms that correct the record itself: taking a visit back, moving it to another child, merging two records of one child. Names of their fields and what
 //! they become. Whether the visit is there and who may correct it is decided elsewhere.
 //!
-//! Field names: take back `reason`, `note`; move `note`, `sure`.
+//! Field names: take back `reason`, `note`; move `note`, `sure`; merge `survivor`, `right_*`, `note`, `sure`.
 
 use crate::code::codes;
 use crate::draft::Reader;
 use crate::draft::desk::reason;
 use crate::fault::Fault;
 use crate::fault::Faults;
+use crate::record::Answers;
+use crate::record::Question;
+use crate::record::Side;
 
 codes! {
     /// Why a visit is taken back.
@@ -68,6 +71,46 @@ pub fn read_move_visit(pairs: &[(String, String)]) -> Result<MoveVisitForm, Faul
     r.faults.or(form)
 }
 
+/// Two records that become one.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MergeForm {
+    /// Which goes on.
+    pub survivor: Side,
+    /// Which is right, for each question asked.
+    pub answers: Answers,
+    /// Why, in words.
+    pub note: String,
+}
+
+/// Reads a merge with an answer to every question asked.
+///
+/// # Errors
+/// Every fault at once.
+pub fn read_merge(pairs: &[(String, String)], asked: &[Question]) -> Result<MergeForm, Faults> {
+    let mut r = Reader::new(pairs);
+    let survivor = side(&mut r, "survivor");
+    let mut answers = Answers::default();
+    for question in asked {
+        if let Some(side) = side(&mut r, &format!("right_{}", question.code())) {
+            answers.set(*question, side);
+        }
+    }
+    let note = reason(&mut r, "note");
+    if r.yes_no("sure") != Some(true) {
+        r.fault("sure", Fault::LookFirst);
+    }
+    let form = (|| Some(MergeForm { survivor: survivor?, answers, note: note? }))();
+    r.faults.or(form)
+}
+
+fn side(r: &mut Reader<'_>, field: &str) -> Option<Side> {
+    let side = r.choice(field, Side::from_code);
+    if side.is_none() && r.text(field).is_empty() {
+        r.fault(field, Fault::Missing);
+    }
+    side
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -94,5 +137,16 @@ mod tests {
         let read = |sure, note| read_move_visit(&pairs(&[("sure", sure), ("note", note)]));
         assert!(read("yes", "1234567890").expect("no fault").sure && !read("", "1234567890").expect("no fault").sure);
         assert_eq!(fields(&read("x", "").expect_err("faults")), ["sure unknown-choice", "note missing"]);
+    }
+
+    #[test]
+    fn merging_needs_an_answer_to_every_question_and_a_second_look() {
+        let all = [("survivor", "second"), ("right_born", "first"), ("note", "1234567890"), ("sure", "yes")];
+        let form = read_merge(&pairs(&all), &[Question::Born]).expect("no fault");
+        assert_eq!((form.survivor, form.answers.born, form.answers.sex), (Side::Second, Some(Side::First), None));
+        assert_eq!(read_merge(&pairs(&all), &[]).map(|f| f.answers.born), Ok(None), "nobody asked");
+        let faults = read_merge(&pairs(&[("right_sex", "third")]), &[Question::Born, Question::Sex]).expect_err("faults");
+        let expected = ["survivor missing", "right_born missing", "right_sex unknown-choice", "note missing", "sure look-first"];
+        assert_eq!(fields(&faults), expected);
     }
 }

@@ -42,9 +42,10 @@ pub struct Recorded {
 }
 
 /// Makes the stored follow-ups of a child those given. One is the same as a stored one when rule and opening visit are;
-/// it then keeps the stored key, otherwise the key given is used. An open one that is no longer found is closed as
-/// `record_corrected`; a closed one that is no longer found stays as it is. Supervisors' decisions must be among what is
-/// given: whoever judges knows them from [`of_child`](crate::store::follow_ups::of_child).
+/// it then keeps the stored key, otherwise the key given is used. One that is no longer found has lost its cause: it is closed as
+/// `record_corrected`, also when it had closed otherwise; a supervisor's decision stays as it is, and holds again if the cause
+/// comes back. Supervisors' decisions must be among what is given: whoever judges knows them from
+/// [`of_child`](crate::store::follow_ups::of_child).
 ///
 /// # Errors
 /// [`StoreError::Conflict`] when two open ones of one rule are given.
@@ -54,11 +55,37 @@ pub async fn replace_all_of_child(
     found: &[FollowUpRecord],
     recorded: Recorded,
 ) -> Result<(), StoreError> {
-    let rows = follow_up::Entity::find().filter(follow_up::Column::ChildId.eq(uuid(child.0))).all(c).await?;
+    replace(c, child, None, found, recorded).await
+}
+
+/// The same for a child whose record takes over that of `other`, the same child: what was stored there comes over with its
+/// history. One that both have, by rule and opening visit, stays where it is.
+///
+/// # Errors
+/// [`StoreError::Conflict`] when two open ones of one rule are given.
+pub async fn bring_together(
+    c: &impl ConnectionTrait,
+    child: ChildId,
+    other: ChildId,
+    found: &[FollowUpRecord],
+    recorded: Recorded,
+) -> Result<(), StoreError> {
+    replace(c, child, Some(other), found, recorded).await
+}
+
+async fn replace(
+    c: &impl ConnectionTrait,
+    child: ChildId,
+    other: Option<ChildId>,
+    found: &[FollowUpRecord],
+    recorded: Recorded,
+) -> Result<(), StoreError> {
     let mut stored: BTreeMap<_, FollowUpRecord> = BTreeMap::new();
-    for row in rows {
-        let record = FollowUpRecord::try_from(row)?;
-        stored.insert((record.rule, record.opened_by_visit), record);
+    for whose in [Some(child), other].into_iter().flatten() {
+        for row in follow_up::Entity::find().filter(follow_up::Column::ChildId.eq(uuid(whose.0))).all(c).await? {
+            let record = FollowUpRecord::try_from(row)?;
+            stored.entry((record.rule, record.opened_by_visit)).or_insert(record);
+        }
     }
     let mut changes: Vec<(Option<FollowUpRecord>, FollowUpRecord)> = Vec::new();
     for record in found {
@@ -76,16 +103,18 @@ pub async fn replace_all_of_child(
         }
     }
     for (_, before) in stored {
-        if before.closing.is_none() {
-            let closing = Closing {
+        let mut after = FollowUpRecord { child, ..before.clone() };
+        if loses_its_cause(&before) {
+            after.closing = Some(Closing {
                 reason: CloseReason::RecordCorrected,
-                on: recorded.today,
+                on: before.closing.as_ref().map_or(recorded.today, |closing| closing.on),
                 by: None,
                 category: None,
                 note: None,
                 replaced_by: None,
-            };
-            let after = FollowUpRecord { closing: Some(closing), ..before.clone() };
+            });
+        }
+        if after != before {
             changes.push((Some(before), after));
         }
     }
@@ -98,6 +127,14 @@ pub async fn replace_all_of_child(
         save(c, before.as_ref(), after, seq, recorded).await?;
     }
     Ok(())
+}
+
+/// Whether a follow-up that no judgement finds any more is closed as `record_corrected`: all but those that a supervisor closed,
+/// and those closed so before.
+#[must_use]
+pub fn loses_its_cause(f: &FollowUpRecord) -> bool {
+    let stays = [CloseReason::SupervisorDecision, CloseReason::RecordCorrected];
+    f.closing.as_ref().is_none_or(|closing| !stays.contains(&closing.reason))
 }
 
 /// Closes an open follow-up by a supervisor's decision, if the scope reaches it; answers the follow-up as closed.
@@ -208,9 +245,11 @@ fn events(before: Option<&FollowUpRecord>, after: &FollowUpRecord, recorded: Rec
     if let Some(closing) = &after.closing
         && before.and_then(|f| f.closing.as_ref()) != Some(closing)
     {
+        // That it had closed before, for a cause that is gone, is told on the day of the correction.
+        let again = before.is_some_and(|f| f.closing.is_some()) && closing.reason == CloseReason::RecordCorrected;
         happened.push(Happened {
             kind: EventKind::Closed,
-            on: closing.on,
+            on: if again { recorded.today } else { closing.on },
             visit: None,
             reason: Some(closing.reason),
             note: closing.note.clone(),

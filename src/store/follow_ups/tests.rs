@@ -94,15 +94,24 @@ async fn each_change_becomes_a_line_of_the_history() {
 }
 
 #[tokio::test]
-async fn an_open_one_without_cause_is_closed_as_corrected_and_a_closed_one_is_left() {
+async fn what_lost_its_cause_is_closed_as_corrected_and_a_supervisors_decision_is_left() {
     let (test, [child, other]) = families().await;
     let open = a_follow_up(1, &child, RuleId::WeightLow, 1, "2026-09-10");
     let done = closed(a_follow_up(2, &child, RuleId::MealsFew, 1, "2026-09-10"), CloseReason::ResolvedByVisit, "2026-09-20");
     let others = a_follow_up(3, &other, RuleId::MealsFew, 4, "2026-09-10");
-    sync(&test, &child, &[open.clone(), done.clone()], "2026-09-20").await.expect("stored");
+    let mut decided = closed(a_follow_up(5, &child, RuleId::LengthLow, 1, "2026-09-10"), CloseReason::SupervisorDecision, "2026-09-19");
+    if let Some(closing) = &mut decided.closing {
+        (closing.by, closing.category, closing.note) = (Some(PersonId(1)), Some("other".to_owned()), Some("small parents".to_owned()));
+    }
+    sync(&test, &child, &[open.clone(), done.clone(), decided.clone()], "2026-09-20").await.expect("stored");
     sync(&test, &other, std::slice::from_ref(&others), "2026-09-20").await.expect("stored");
     sync(&test, &child, &[], "2026-09-25").await.expect("nothing is found any more");
-    assert_eq!(stored(&test, &child).await, [closed(open, CloseReason::RecordCorrected, "2026-09-25"), done]);
+    // It closed on the day it had closed on; that its cause is gone is told on the day of the correction.
+    let corrected = closed(done, CloseReason::RecordCorrected, "2026-09-20");
+    assert_eq!(stored(&test, &child).await, [closed(open, CloseReason::RecordCorrected, "2026-09-25"), corrected.clone(), decided]);
+    let told = history_of_child(test.db.connection(), child.id).await.expect("readable");
+    let days: Vec<NaiveDate> = told.iter().filter(|e| e.follow_up == corrected.id && e.kind == EventKind::Closed).map(|e| e.on).collect();
+    assert_eq!(days, [day("2026-09-20"), day("2026-09-25")]);
     assert_eq!(stored(&test, &other).await, [others]);
 }
 

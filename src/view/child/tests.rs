@@ -183,6 +183,7 @@ fn page<'a>(evidence: &'a [Evidence; 2]) -> ChildPage<'a> {
             visit(29, "2026-05-21", 6900, 1),
             visit(12, "2026-04-01", 6200, 1),
         ],
+        twin: None,
         corrections: Vec::new(),
         next_visit: Some((d("2026-12-13"), d("2026-12-30"))),
         food: &str::to_owned,

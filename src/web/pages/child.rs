@@ -11,7 +11,9 @@ use domain::child_code::ChildCode;
 use domain::food::FoodCode;
 
 use crate::args;
+use crate::service::Context;
 use crate::service::child_file;
+use crate::service::child_file::ChildFile;
 use crate::service::child_visits;
 use crate::service::corrections;
 use crate::service::household;
@@ -30,7 +32,8 @@ use crate::web::pages::people::done;
 /// [`Failure::NotFound`] outside the scope.
 pub async fn show(req: HttpRequest, signed: Signed, code: web::Path<String>) -> Result<Html, Failure> {
     let ctx = signed.context();
-    let file = child_file::open(&ctx, &child_code(&code)?, signed.as_of).await?;
+    let code = child_code(&code)?;
+    let file = child_file::open(&ctx, &code, signed.as_of).await?;
     let names = child_visits::recorders(&ctx, &file).await?;
     let w = signed.words();
     let food = |code: &str| file.assessment.now.protocol.food_name(&FoodCode(code.to_owned()), w.lang().code()).to_owned();
@@ -41,14 +44,18 @@ pub async fn show(req: HttpRequest, signed: Signed, code: web::Path<String>) -> 
     if signed.as_of == signed.visitor.today {
         page.here = also(&signed, &household::others(&ctx, &file.record, signed.as_of).await?, signed.as_of);
     }
+    page.twin = twin(&ctx, &file).await?;
     let mut shell = signed.shell(&file.record.name);
     shell.wide = true;
     shell.urgent = page.is_emergency();
     // Said until the first visit of the day: whoever just registered the child sees that it was saved.
     let new = signed.as_of == signed.visitor.today && file.record.facts.registered_on == signed.as_of && file.visits.is_empty();
     let registered = new.then(|| w.say_with("register-flash", args!["name" => file.called()]));
-    let corrected = done(&req, &[("voided", "void-done")]).map(|id| w.say(id));
-    shell.flash = corrected.as_deref().or(registered.as_deref());
+    let corrected = done(&req, &[("voided", "void-done"), ("moved", "move-visit-done"), ("merged", "merge-done")]).map(|id| w.say(id));
+    // A code that was merged leads here: the printed card still says the old one.
+    let led_here = (code.as_str() != file.record.code && corrected.is_none())
+        .then(|| w.say_with("merge-led-here", args!["code" => crate::web::pages::find::printed(code.as_str())]));
+    shell.flash = corrected.as_deref().or(led_here.as_deref()).or(registered.as_deref());
     Ok(Html::ok(layout::page(&shell, view::body(w, &page))))
 }
 
@@ -64,6 +71,13 @@ pub async fn card(signed: Signed, code: web::Path<String>) -> Result<Html, Failu
     let page = shown::page(&file, &names, &signed, &query, &food, Vec::new());
     let title = w.say_with("card-title", args!["name" => file.called()]);
     Ok(Html::ok(layout::page(&signed.shell(&title), crate::view::card::body(w, &page))))
+}
+
+/// The record that may be the same child, while nobody has decided and the reader may see it.
+async fn twin(ctx: &Context, file: &ChildFile) -> Result<Option<(String, String)>, Failure> {
+    let Some(other) = file.record.looks_like.filter(|_| !file.record.different_child_decided) else { return Ok(None) };
+    let other = child_file::by_id(ctx, other).await?.filter(|other| other.id != file.record.id);
+    Ok(other.map(|other| (other.code, other.name)))
 }
 
 /// `GET /children/{code}/visits`

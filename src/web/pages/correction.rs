@@ -1,4 +1,6 @@
-//! Correcting the record of visits: taking one back.
+//! Correcting the record of visits: taking one back, moving one to another child; and their history in words.
+
+pub mod moving;
 
 use actix_web::HttpResponse;
 use actix_web::http::StatusCode;

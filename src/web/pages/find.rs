@@ -6,6 +6,7 @@ use actix_web::HttpRequest;
 use actix_web::HttpResponse;
 use domain::child_code::ChildCode;
 use domain::child_code::ChildCodeFault;
+use domain::ids::ChildId;
 use domain::ids::HouseholdId;
 use domain::role::Role;
 
@@ -58,7 +59,29 @@ pub async fn show(req: HttpRequest, signed: Signed) -> Result<HttpResponse, Fail
     Ok(Html::ok(layout::page(&shell, view::body(w, &page))).response())
 }
 
-fn found<'a>(row: &'a RoundRow, role: Role, named: &BTreeMap<HouseholdId, Vec<Named>>) -> view::Found<'a> {
+/// Children shown to choose from before anything is sought.
+const FEW: usize = 8;
+
+/// Children to choose from for a correction, also those who left, without the one it is about; and whether there are more.
+///
+/// # Errors
+/// [`Failure`].
+pub(super) async fn looked_for(signed: &Signed, asked: &str, except: ChildId) -> Result<(Vec<RoundRow>, bool), Failure> {
+    let (mut rows, more) = match service::find(&signed.context(), asked, true, None).await? {
+        Found::One(row) => (vec![*row], false),
+        Found::Page { rows, more, .. } => (rows, more.is_some()),
+        Found::Slip(_) => (Vec::new(), false),
+    };
+    rows.retain(|row| row.child != except);
+    // Nothing asked is no reason for a list of everybody.
+    let few = asked.is_empty() && rows.len() > FEW;
+    if few {
+        rows.truncate(FEW);
+    }
+    Ok((rows, more || few))
+}
+
+pub(super) fn found<'a>(row: &'a RoundRow, role: Role, named: &BTreeMap<HouseholdId, Vec<Named>>) -> view::Found<'a> {
     view::Found {
         code: &row.code,
         printed: printed(&row.code),

@@ -9,6 +9,7 @@ pub mod find;
 pub mod home;
 pub mod household;
 pub mod language;
+pub mod merge;
 pub mod password;
 pub mod people;
 pub mod placing;

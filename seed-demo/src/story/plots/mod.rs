@@ -1,6 +1,7 @@
 //! Stories that are there to show something: each names the follow-ups it leaves open, how others were closed, and the lists it is on.
 
 mod closed;
+mod corrected;
 mod danger;
 mod data;
 mod endings;
@@ -44,7 +45,14 @@ pub fn children_for_all() -> u32 {
     u32::try_from(all().count()).unwrap_or(u32::MAX).saturating_mul(EVERY)
 }
 
-const CHAPTERS: [&[Plot]; 7] = [danger::PLOTS, growth::PLOTS, feeding::PLOTS, data::PLOTS, closed::PLOTS, endings::PLOTS, homes::PLOTS];
+const CHAPTERS: [&[Plot]; 8] =
+    [danger::PLOTS, growth::PLOTS, feeding::PLOTS, data::PLOTS, closed::PLOTS, endings::PLOTS, homes::PLOTS, corrected::PLOTS];
+
+/// The number of the child with the next plot, and of the one before; none where plots come back, since there nothing is put right.
+#[must_use]
+pub fn neighbours(number: u32) -> Option<(u32, u32)> {
+    (number < children_for_all()).then_some((number.saturating_add(EVERY), number.saturating_sub(EVERY)))
+}
 
 /// The plot of the child with this number, if it has one.
 #[must_use]

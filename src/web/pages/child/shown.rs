@@ -91,6 +91,7 @@ pub fn page<'a>(
         here: Vec::new(),
         agreed: counsel::steps(&talks(&file.visits)).into_iter().map(|step| agreed(&step, signed)).collect(),
         visits: file.visits.iter().rev().map(|record| line(record, names)).collect(),
+        twin: None,
         corrections,
         next_visit: file.assessment.next_visit.map(|slot| (slot.window.opens, slot.window.closes)),
         food,
