@@ -143,18 +143,15 @@ async fn one_child(
         opened_by = Some(*key);
         on = on + chrono::Days::new(8 + dice.up_to(70));
     }
-    if dice.once_in(12) {
+    if let Some(visit) = opened_by.filter(|_| n % 23 == 5) {
         // Taken back, and what it had opened with it.
-        if let Some(visit) = opened_by {
-            let why = visits::Correction { by: worker, at: noon(FIRST), reason: "another child" };
-            let follow_up = a_follow_up(*key, &child, RuleId::WeightLow, visit, "2026-10-05");
-            let recorded = Recorded { at: noon(FIRST), today: day("2026-10-05"), by: Some(worker) };
-            follow_ups::replace_all_of_child(tx, child.id, &[follow_up], recorded).await?;
-            visits::void(tx, domain::ids::VisitId(visit), 1, why).await?;
-        }
-        return Ok(());
+        let why = visits::Correction { by: worker, at: noon(FIRST), reason: "another child" };
+        let follow_up = a_follow_up(1_000_000 + *key, &child, RuleId::MealsFew, visit, "2026-10-05");
+        let recorded = Recorded { at: noon(FIRST), today: day("2026-10-05"), by: Some(worker) };
+        follow_ups::replace_all_of_child(tx, child.id, &[follow_up], recorded).await?;
+        visits::void(tx, domain::ids::VisitId(visit), 1, why).await?;
     }
-    if n > 0 && dice.once_in(15) {
+    if n % 29 == 7 {
         // The record of the child before, once more: it counts as nobody.
         let merge = corrections::RecordCorrection {
             what: corrections::Corrected::Merge { into: domain::ids::ChildId(10_000 + n - 1) },
@@ -166,7 +163,6 @@ async fn one_child(
             at: noon(FIRST),
         };
         corrections::append(tx, &merge).await?;
-        return Ok(());
     }
     if let Some(visit) = opened_by.filter(|_| dice.once_in(2)) {
         let opened = day("2026-09-20") + chrono::Days::new(dice.up_to(50));
