@@ -1,12 +1,15 @@
 //! Corrections on a real database: whatever is entered, corrected, taken back, moved and merged in whatever order, what is stored
 //! is what the visits as they stand give. A story is made from a seed, so that a failure names a number.
 
+mod merged;
+
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
 use chrono::Days;
 use chrono::NaiveDate;
 use domain::child_code::ChildCode;
+use domain::counsel::Talk;
 use domain::food::FoodCode;
 use domain::food::ReactionSign;
 use domain::food::Response;
@@ -37,6 +40,7 @@ use crate::service::once::Sent;
 use crate::service::protocols;
 use crate::service::recheck::recheck;
 use crate::service::record_visit;
+use crate::service::record_visit::Written;
 use crate::store::Db;
 use crate::store::StoreError;
 use crate::store::areas;
@@ -153,11 +157,16 @@ impl World {
     }
 
     async fn record(&self, child: &ChildRecord, visit: &Visit) -> i64 {
-        record_visit::record(&self.as_role(Role::Worker), self.sent(), &code(child), visit, None).await.expect("recorded").seq
+        record_visit::record(&self.as_role(Role::Worker), self.sent(), &code(child), written(visit, &Talk::default()))
+            .await
+            .expect("recorded")
+            .seq
     }
 
     async fn correct(&self, child: &ChildRecord, seq: i64, visit: &Visit) {
-        record_visit::correct(&self.as_role(Role::Worker), self.sent(), &code(child), seq, visit, None, WHY.1).await.expect("corrected");
+        record_visit::correct(&self.as_role(Role::Worker), self.sent(), &code(child), seq, written(visit, &Talk::default()), WHY.1)
+            .await
+            .expect("corrected");
     }
 
     async fn version(&self, seq: i64) -> u32 {
@@ -228,6 +237,10 @@ struct Stands {
 
 fn pairs(list: &[(&str, &str)]) -> Vec<(String, String)> {
     list.iter().map(|(k, v)| ((*k).to_owned(), (*v).to_owned())).collect()
+}
+
+const fn written<'a>(visit: &'a Visit, talk: &'a Talk) -> Written<'a> {
+    Written { visit, talk, note: None }
 }
 
 fn code(child: &ChildRecord) -> ChildCode {
@@ -347,66 +360,4 @@ async fn visits_moved_one_by_one_leave_both_children_as_if_entered_right() {
         assert_eq!(world.stands(&b).await, world.stands(&right_b).await, "seed {seed}");
         world.is_sound(&format!("seed {seed}")).await;
     }
-}
-
-#[tokio::test]
-async fn a_merged_child_counts_once_was_where_it_was_and_keeps_what_a_supervisor_decided() {
-    let [mut later, mut earlier] = some_children();
-    (later.facts.registered_on, later.area) = (day("2026-06-01"), AreaId(1));
-    (earlier.facts.registered_on, earlier.facts.severe_eczema) = (day("2026-04-01"), Some(true));
-    let world = World::new(&[later.clone(), earlier.clone()]).await;
-    let c = world.db().direct();
-    let mut thin = Visit::empty(VisitId(0), day("2026-10-05"), Contact::Home);
-    thin.muac = Muac::from_mm(120).ok();
-    world.record(&earlier, &thin).await;
-    world.record(&later, &Visit::empty(VisitId(0), day("2026-10-20"), Contact::Home)).await;
-    let open = follow_ups::of_child(c, earlier.id).await.expect("readable");
-    assert_eq!(open.iter().map(|f| f.rule).collect::<Vec<_>>(), [RuleId::WastingModerate]);
-    let form = domain::draft::desk::CloseForm {
-        category: domain::draft::desk::CloseCategory::CareElsewhere,
-        note: "In the programme of the mission.".to_owned(),
-    };
-    let which = crate::service::why::Which::Open;
-    let supervisor = world.as_role(Role::Supervisor);
-    crate::service::close_follow_up::close(&supervisor, world.sent(), &earlier.code, RuleId::WastingModerate, which, &form)
-        .await
-        .expect("closed");
-    world.merge(&later, &earlier, "first").await;
-    let kept = follow_ups::of_child(c, later.id).await.expect("readable");
-    let closing = kept.iter().find(|f| f.id == open[0].id).and_then(|f| f.closing.clone()).expect("came over, closed");
-    assert_eq!((closing.reason, closing.by), (CloseReason::SupervisorDecision, Some(PersonId(2))));
-    let history = follow_ups::history_of_child(c, later.id).await.expect("readable");
-    assert!(history.iter().filter(|event| event.follow_up == open[0].id).count() >= 2, "with its history");
-    world.is_sound("merged").await;
-
-    let counted = crate::store::report_rows::children(c, (day("2026-05-01"), day("2026-05-31")), None, 9).await.expect("readable");
-    assert_eq!(counted.iter().map(|child| (child.id, child.registered_on)).collect::<Vec<_>>(), [(later.id, day("2026-04-01"))]);
-    assert!(counted[0].place_on(day("2026-05-01")).is_some());
-    let record = children::by_ids(c, &[later.id]).await.expect("readable").remove(0);
-    assert_eq!(record.facts.severe_eczema, Some(true));
-    let places = crate::store::placements::of_child(c, later.id).await.expect("readable");
-    let spans: Vec<_> = places.iter().map(|place| (place.from_on, place.to_on)).collect();
-    assert_eq!(spans, [(day("2026-04-01"), Some(day("2026-05-31"))), (day("2026-06-01"), None)]);
-    let lines = history_of(&world, &later).await;
-    assert!(matches!(&lines[..], [Told::Merged(other)] if other.code == earlier.code), "{lines:?}");
-}
-
-async fn history_of(world: &World, child: &ChildRecord) -> Vec<Told> {
-    history(&world.as_role(Role::Worker), child.id).await.expect("readable").into_iter().map(|line| line.told).collect()
-}
-
-#[tokio::test]
-async fn a_record_merged_twice_over_leads_to_the_last_and_tells_everything() {
-    let [a, b, last] = some_children();
-    let world = World::new(&[a.clone(), b.clone(), last.clone()]).await;
-    let seq = world.record(&a, &Visit::empty(VisitId(0), day("2026-10-05"), Contact::Home)).await;
-    world.void(&a, seq).await;
-    world.merge(&b, &a, "first").await;
-    world.merge(&last, &b, "first").await;
-    let found = children::by_code_in_scope(world.db().direct(), crate::store::Scope::Everything, &a.code).await.expect("readable");
-    assert_eq!(found.map(|record| record.id), Some(last.id));
-    let told = history_of(&world, &last).await;
-    let merged = told.iter().filter(|line| matches!(line, Told::Merged(_))).count();
-    assert_eq!((told.len(), merged), (3, 2), "{told:?}");
-    world.is_sound("merged twice").await;
 }
