@@ -158,7 +158,7 @@ fn sample(key: EvidenceKey) -> Quantity {
 }
 
 fn whole_evidence() -> Evidence {
-    Evidence(EvidenceKey::ALL.iter().map(|key| (*key, sample(*key))).collect())
+    EvidenceKey::ALL.iter().map(|key| (*key, sample(*key))).collect()
 }
 
 fn food(code: &str) -> String {
@@ -171,7 +171,7 @@ fn a_reason_stands_with_all_its_numbers_with_one_and_with_none() {
         let w = words(lang);
         for rule in RuleId::ALL {
             let mut evidences = vec![Evidence::default(), whole_evidence()];
-            evidences.extend(EvidenceKey::ALL.iter().map(|key| Evidence(vec![(*key, sample(*key))])));
+            evidences.extend(EvidenceKey::ALL.iter().map(|key| Evidence::from([(*key, sample(*key))])));
             for evidence in evidences {
                 let text = explain(*rule, &evidence, w, &food);
                 assert!(!text.contains(['{', '}', '$']), "{} {}: {text}", lang.code(), rule.code());
@@ -194,7 +194,8 @@ fn a_reason_uses_only_numbers_that_the_domain_can_give() {
 
 #[test]
 fn reasons_read_as_a_person_would_say_them() {
-    let said = |lang: Lang, rule: RuleId, evidence: Vec<(EvidenceKey, Quantity)>| explain(rule, &Evidence(evidence), words(lang), &food);
+    let said =
+        |lang: Lang, rule: RuleId, evidence: Vec<(EvidenceKey, Quantity)>| explain(rule, &Evidence::from(evidence), words(lang), &food);
     use EvidenceKey as K;
     let loss = vec![(K::Gain, Quantity::Grams(-500)), (K::LossPercent, Quantity::Percent(5.5556)), (K::IntervalDays, Quantity::Days(28))];
     assert_eq!(said(Lang::En, RuleId::WeightLoss, loss.clone()), "Weight lost: 500 g (5.6 %) in 28 days.");

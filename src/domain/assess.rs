@@ -7,12 +7,14 @@ use chrono::NaiveDate;
 use crate::calendar::{add_days, add_months, completed_months};
 use crate::child::{Child, ChildStatus};
 use crate::feeding::{FoodLine, FoodState, Solids, food_lines};
-use crate::follow_up::{Closed, Event, Facts, Finding, FollowUp, Story, SupervisorAct, lists, next_list_change, run, settled_on, stage};
+use crate::follow_up::{
+    Answer, Clears, Closed, Event, Facts, Finding, FollowUp, Found, Story, SupervisorAct, lists, next_list_change, run, settled_on, stage,
+};
 use crate::growth::{GrowthAge, Scores, corrected_birth_date, growth_age, stage_months};
 use crate::ids::VisitId;
 use crate::protocol::{Protocol, Protocols, StageId};
 use crate::rule::{Class, CloseReason, RuleId};
-use crate::schedule::{Slot, SlotState, next_visit, slots};
+use crate::schedule::{Slot, SlotState, fill, next_visit};
 use crate::visit::Visit;
 
 /// What people decided outside visits.
@@ -60,24 +62,33 @@ pub struct VisitAssessment {
     pub solids: Solids,
     /// The protocol that judged it.
     pub protocol: Arc<Protocol>,
-    /// What each rule found, in the order of [`RuleId::ALL`], lists left out.
+    /// What fires, in the order of the rules.
     pub findings: Vec<Finding>,
     /// What it did to follow-ups, in the order it was done.
     pub events: Vec<Event>,
+    /// What is known of the rules that do not fire.
+    clears: [Clears; RuleId::STORED.len()],
 }
 
 impl VisitAssessment {
-    /// The finding of a rule.
+    /// The finding of a rule, if it fires.
     #[must_use]
     pub fn finding(&self, rule: RuleId) -> Option<&Finding> {
         self.findings.iter().find(|finding| finding.rule == rule)
     }
 
-    /// Findings that fire and stand, most severe first.
+    /// What a rule says; `None` for lists, which no visit decides.
+    #[must_use]
+    pub fn answer(&self, rule: RuleId) -> Option<Answer> {
+        let not_fired = self.clears.get(rule as usize)?.answer();
+        Some(self.finding(rule).map_or(not_fired, |finding| Answer::Fires(finding.class)))
+    }
+
+    /// Findings that stand, most severe first.
     #[must_use]
     pub fn standing(&self) -> Vec<&Finding> {
         let mut standing: Vec<&Finding> = self.findings.iter().filter(|finding| finding.stands()).collect();
-        standing.sort_by_key(|finding| finding.answer.class());
+        standing.sort_by_key(|finding| finding.class);
         standing
     }
 }
@@ -182,19 +193,20 @@ pub fn assess(child: &Child, visits: &[Visit], protocols: &Protocols, as_of: Nai
 /// As [`assess`], with what people decided outside visits.
 #[must_use]
 pub fn assess_with(child: &Child, visits: &[Visit], protocols: &Protocols, acts: &Acts<'_>, as_of: NaiveDate) -> Assessment {
-    let story = Story::new(child, visits, protocols, as_of);
-    let run = run(&story, acts.supervisor, as_of);
-    let mut follow_ups = run.follow_ups;
+    let mut story = Story::new(child, visits, protocols, as_of);
+    let mut judged = Vec::with_capacity(story.visits.len());
+    let mut follow_ups = run(&story, acts.supervisor, as_of, |facts, found| judged.push(visit(facts, found)));
     let left = left(child, &story, acts, as_of);
     if let Some((reason, on)) = left {
         for follow_up in follow_ups.iter_mut().filter(|follow_up| follow_up.is_open()) {
             follow_up.closed = Some(Closed { reason, on: on.max(follow_up.last_fired_on), by_visit: None, replaced_by: None });
         }
     }
-    let protocol = protocols.on(as_of);
+    let protocol = story.protocol;
+    let mut slots = std::mem::take(&mut story.slots);
     let seen = || story.visits.iter().filter(|facts| facts.in_person());
     let last_seen_on = seen().next_back().map(Facts::on);
-    let slots = slots(&protocol.schedule, child.born, child.registered_on, seen().map(|facts| (facts.visit.id, facts.on())), as_of);
+    fill(&mut slots, child.born, seen().map(|facts| (facts.visit.id, facts.on())), as_of);
     let now = now(&story, protocol, &slots, as_of);
     let foods = food_lines(&story.visits);
     let active = left.is_none();
@@ -203,7 +215,7 @@ pub fn assess_with(child: &Child, visits: &[Visit], protocols: &Protocols, acts:
     let next_change = [list_change, next_new(visits, protocols, acts, as_of), next_by_age(child, &now, &slots, &foods, as_of)];
     Assessment {
         as_of,
-        visits: story.visits.iter().zip(run.visits).map(|(facts, (findings, events))| visit(facts, findings, events)).collect(),
+        visits: judged,
         follow_ups,
         lists,
         next_visit: if active { next_visit(&slots).copied() } else { None },
@@ -231,7 +243,7 @@ fn left(child: &Child, story: &Story<'_>, acts: &Acts<'_>, as_of: NaiveDate) -> 
     (acts.left_on.is_none() || on <= as_of).then_some((reason, on))
 }
 
-fn visit(facts: &Facts<'_>, findings: Vec<Finding>, events: Vec<Event>) -> VisitAssessment {
+fn visit(facts: &Facts<'_>, Found { findings, clears, events }: Found) -> VisitAssessment {
     VisitAssessment {
         visit: facts.visit.id,
         on: facts.on(),
@@ -246,6 +258,7 @@ fn visit(facts: &Facts<'_>, findings: Vec<Finding>, events: Vec<Event>) -> Visit
         protocol: Arc::clone(facts.protocol),
         findings,
         events,
+        clears,
     }
 }
 
@@ -267,15 +280,8 @@ fn now(story: &Story<'_>, protocol: &Arc<Protocol>, slots: &[Slot], as_of: Naive
 
 /// What is known of solids after the last visit: what was once started stays so, and the newest answer counts otherwise.
 fn solids_now(story: &Story<'_>) -> Solids {
-    let newest_first = || story.visits.iter().rev();
-    let started = newest_first().map(|facts| facts.solids).filter(|solids| matches!(solids, Solids::Started(_)));
-    let known = newest_first().map(|facts| facts.solids).find(|solids| *solids != Solids::Unknown);
-    let stated = newest_first().find_map(|facts| facts.visit.solids_started_on);
-    match (started.into_iter().next(), known) {
-        (Some(_), _) => Solids::Started(stated),
-        (None, Some(known)) => known,
-        (None, None) => Solids::Unknown,
-    }
+    let newest_first = story.visits.iter().rev().map(|facts| facts.solids);
+    newest_first.into_iter().find(|solids| *solids != Solids::Unknown).unwrap_or(Solids::Unknown)
 }
 
 /// The next day on which something already recorded begins to count.

@@ -1,12 +1,12 @@
 //! Ages and calendar months: the only place that knows how months are counted.
 
-use chrono::{Datelike, Days, Months, NaiveDate};
+use chrono::{Datelike, Days, NaiveDate};
 
 /// Whole days from `born` to `on`; negative before birth.
 #[must_use]
 pub fn days_between(born: NaiveDate, on: NaiveDate) -> i32 {
     // Any two dates chrono can hold are less than 2^31 days apart.
-    i32::try_from((on - born).num_days()).unwrap_or(i32::MAX)
+    on.num_days_from_ce() - born.num_days_from_ce()
 }
 
 /// Calendar months completed since `born`, the day clamped to the last day of a short month
@@ -18,13 +18,22 @@ pub fn completed_months(born: NaiveDate, on: NaiveDate) -> Option<u32> {
     }
     let whole = (on.year() - born.year()) * 12 + on.month0().cast_signed() - born.month0().cast_signed();
     let whole = u32::try_from(whole).unwrap_or(0);
-    Some(if add_months(born, whole) <= on { whole } else { whole.saturating_sub(1) })
+    // The day of birth has come in this month, or the month is too short to have it and is at its last day.
+    let complete = born.day() <= on.day() || is_last_of_month(on);
+    Some(if complete { whole } else { whole.saturating_sub(1) })
+}
+
+fn is_last_of_month(day: NaiveDate) -> bool {
+    day.succ_opt().is_none_or(|next| next.day() == 1)
 }
 
 /// The date `months` calendar months after `date`, the day clamped to the last day of a short month.
 #[must_use]
 pub fn add_months(date: NaiveDate, months: u32) -> NaiveDate {
-    date.checked_add_months(Months::new(months)).unwrap_or(NaiveDate::MAX)
+    let whole = date.month0().saturating_add(months);
+    let year = date.year().saturating_add_unsigned(whole / 12);
+    let days = [31, 30, 29, 28].map(|last| date.day().min(last));
+    days.into_iter().find_map(|day| NaiveDate::from_ymd_opt(year, whole % 12 + 1, day)).unwrap_or(NaiveDate::MAX)
 }
 
 /// The date `days` later (earlier if negative).

@@ -1,5 +1,7 @@
 //! The numbers a finding rests on, as data. Words are added later; the same data is stored, shown and explained.
 
+use std::sync::Arc;
+
 use chrono::NaiveDate;
 
 use crate::code::codes;
@@ -107,14 +109,38 @@ pub enum Quantity {
     Flag(bool),
 }
 
-/// What a finding rests on, in the order it is told.
+/// What a finding rests on, in the order it is told. Copies share the same lines: a follow-up keeps those of its finding.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Evidence(pub Vec<(EvidenceKey, Quantity)>);
+pub struct Evidence(Option<Arc<[(EvidenceKey, Quantity)]>>);
 
 impl Evidence {
+    /// Every line, in the order it is told.
+    #[must_use]
+    pub fn lines(&self) -> &[(EvidenceKey, Quantity)] {
+        self.0.as_deref().unwrap_or_default()
+    }
+
     /// The value under this key.
     #[must_use]
     pub fn get(&self, key: EvidenceKey) -> Option<&Quantity> {
-        self.0.iter().find(|(k, _)| *k == key).map(|(_, q)| q)
+        self.lines().iter().find(|(k, _)| *k == key).map(|(_, q)| q)
+    }
+}
+
+impl<const N: usize> From<[(EvidenceKey, Quantity); N]> for Evidence {
+    fn from(lines: [(EvidenceKey, Quantity); N]) -> Self {
+        Self(if N == 0 { None } else { Some(Arc::new(lines)) })
+    }
+}
+
+impl From<Vec<(EvidenceKey, Quantity)>> for Evidence {
+    fn from(lines: Vec<(EvidenceKey, Quantity)>) -> Self {
+        Self(if lines.is_empty() { None } else { Some(lines.into()) })
+    }
+}
+
+impl FromIterator<(EvidenceKey, Quantity)> for Evidence {
+    fn from_iter<I: IntoIterator<Item = (EvidenceKey, Quantity)>>(lines: I) -> Self {
+        Self::from(Vec::from_iter(lines))
     }
 }

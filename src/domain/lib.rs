@@ -25,6 +25,7 @@ pub mod record;
 pub mod report;
 pub mod role;
 pub mod rule;
+mod rule_set;
 pub mod schedule;
 pub mod units;
 pub mod unusual;

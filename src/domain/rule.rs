@@ -231,6 +231,9 @@ impl CloseReason {
 }
 
 impl RuleId {
+    /// Every rule that opens follow-ups: all but the lists, which stand last. Each stands at the place of its number.
+    pub const STORED: &'static [RuleId] = Self::ALL.split_at(Self::ALL.len() - 3).0;
+
     /// Whether it is a list worked out for a day, not a follow-up.
     #[must_use]
     pub const fn is_list(self) -> bool {

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use crate::calendar::add_days;
+use crate::calendar::{add_days, days_between};
 use crate::code::codes;
 use crate::ids::VisitId;
 use crate::protocol::{Schedule, SlotPlan};
@@ -77,22 +77,32 @@ pub fn slots(
     visits: impl Iterator<Item = (VisitId, NaiveDate)>,
     as_of: NaiveDate,
 ) -> Vec<Slot> {
+    let mut slots = planned(schedule, born, registered_on);
+    fill(&mut slots, born, visits, as_of);
+    slots
+}
+
+/// The slots of a child before any visit and any day is looked at.
+pub(crate) fn planned(schedule: &Schedule, born: NaiveDate, registered_on: NaiveDate) -> Vec<Slot> {
     let first_expected = add_days(registered_on, -schedule.expected_from_days_before_registration);
-    let mut slots: Vec<Slot> = schedule
-        .slots
-        .iter()
-        .map(|&plan| {
-            let target = plan.target(born);
-            let window = SlotWindow {
-                target,
-                opens: add_days(target, -schedule.opens_before_days),
-                closes: add_days(target, schedule.closes_after_days(plan)),
-            };
-            Slot { plan, window, expected: target >= first_expected, filled: None, state: SlotState::NotYet }
-        })
-        .collect();
+    let slot = |&plan: &SlotPlan| {
+        let target = plan.target(born);
+        let window = SlotWindow {
+            target,
+            opens: add_days(target, -schedule.opens_before_days),
+            closes: add_days(target, schedule.closes_after_days(plan)),
+        };
+        Slot { plan, window, expected: target >= first_expected, filled: None, state: SlotState::NotYet }
+    };
+    schedule.slots.iter().map(slot).collect()
+}
+
+/// Gives each visit its slot, and says where each slot stands on the day.
+pub(crate) fn fill(slots: &mut [Slot], born: NaiveDate, visits: impl Iterator<Item = (VisitId, NaiveDate)>, as_of: NaiveDate) {
+    let ages: Vec<i32> = slots.iter().map(|slot| days_between(born, slot.window.target)).collect();
     for (visit, on) in visits {
-        let Some(slot) = nearest(&mut slots, on) else { break };
+        let Some(place) = nearest(&ages, days_between(born, on)) else { break };
+        let slot = &mut slots[place];
         let on_time = slot.window.contains(on);
         match &mut slot.filled {
             Some(filled) => filled.on_time |= on_time,
@@ -110,12 +120,11 @@ pub fn slots(
         };
         later_filled |= slot.filled.is_some();
     }
-    slots
 }
 
-/// The slot with the nearest target; of two as near the later.
-fn nearest(slots: &mut [Slot], on: NaiveDate) -> Option<&mut Slot> {
-    slots.iter_mut().rev().min_by_key(|slot| (slot.window.target - on).num_days().abs())
+/// The place of the nearest of some ages in days; of two as near that of the later.
+fn nearest(ages: &[i32], age: i32) -> Option<usize> {
+    (0..ages.len()).rev().min_by_key(|place| (ages[*place] - age).abs())
 }
 
 /// The next visit: the first expected slot, neither filled nor passed over, whose window closes on the day or later.

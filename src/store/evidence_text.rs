@@ -7,7 +7,7 @@ use domain::evidence::Quantity;
 /// Writes evidence; what is written reads back as the same value.
 pub fn write(evidence: &Evidence) -> String {
     let line = |(key, quantity): &(EvidenceKey, Quantity)| format!("{}={}", key.code(), quantity_text(quantity));
-    evidence.0.iter().map(line).collect::<Vec<_>>().join("\n")
+    evidence.lines().iter().map(line).collect::<Vec<_>>().join("\n")
 }
 
 /// Reads evidence; the text that cannot be read otherwise.
@@ -19,7 +19,7 @@ pub fn read(text: &str) -> Result<Evidence, String> {
         let key = EvidenceKey::from_code(key).map_err(|e| e.to_string())?;
         Ok((key, quantity(unit, value).ok_or_else(unknown)?))
     };
-    text.lines().map(line).collect::<Result<_, _>>().map(Evidence)
+    text.lines().map(line).collect()
 }
 
 fn quantity_text(quantity: &Quantity) -> String {
@@ -117,14 +117,14 @@ mod tests {
         fn what_is_written_reads_back_as_the_same(
             pairs in prop::collection::vec((prop::sample::select(EvidenceKey::ALL), any_quantity()), 0..8)
         ) {
-            let evidence = Evidence(pairs);
+            let evidence = Evidence::from(pairs);
             prop_assert_eq!(read(&write(&evidence)), Ok(evidence));
         }
     }
 
     #[test]
     fn the_text_of_stored_evidence_never_changes() {
-        let evidence = Evidence(vec![
+        let evidence = Evidence::from([
             (EvidenceKey::Waz, Quantity::ZHundredths(-233)),
             (EvidenceKey::Floor, Quantity::GramsExact(162.5)),
             (EvidenceKey::Foods, Quantity::Codes(vec!["mango".to_owned(), "egg".to_owned()])),

@@ -44,7 +44,7 @@ fn errands() -> Vec<Errand> {
                 return Errand::Visit(visit);
             }
             let evidence =
-                Evidence(vec![(EvidenceKey::Waz, Quantity::ZHundredths(-233)), (EvidenceKey::Limit, Quantity::ZHundredths(-200))]);
+                Evidence::from([(EvidenceKey::Waz, Quantity::ZHundredths(-233)), (EvidenceKey::Limit, Quantity::ZHundredths(-200))]);
             let first = FollowUpDue {
                 class: classes[at % classes.len()],
                 rule: RuleId::WeightLow,

@@ -56,7 +56,8 @@ async fn tell(site: &Site, story: &Story) -> ChildRecord {
     let mut follow_up = a_follow_up(story.n, &child, story.rule, story.n, opened);
     follow_up.class = story.class;
     follow_up.due_on = day(story.due_on);
-    follow_up.evidence = Evidence(vec![(EvidenceKey::Muac, Quantity::Millimetres(113)), (EvidenceKey::Limit, Quantity::Millimetres(115))]);
+    follow_up.evidence =
+        Evidence::from([(EvidenceKey::Muac, Quantity::Millimetres(113)), (EvidenceKey::Limit, Quantity::Millimetres(115))]);
     let mut line = a_summary(&child, TODAY);
     line.open_count = 1;
     line.last_seen_on = Some(day(opened));

@@ -19,7 +19,7 @@ use crate::families::weigh;
 use crate::site::Site;
 
 fn with(class: Class, due: &str) -> impl FnOnce(SummaryRecord) -> SummaryRecord {
-    let evidence = Evidence(vec![(EvidenceKey::Muac, Quantity::Millimetres(113)), (EvidenceKey::Limit, Quantity::Millimetres(115))]);
+    let evidence = Evidence::from([(EvidenceKey::Muac, Quantity::Millimetres(113)), (EvidenceKey::Limit, Quantity::Millimetres(115))]);
     let top = TopFollowUp { class, rule: RuleId::WastingSevere, due_on: d(due), evidence };
     move |plain| SummaryRecord { top: Some(top), open_count: 1, ..plain }
 }

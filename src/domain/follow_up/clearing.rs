@@ -41,9 +41,9 @@ pub(super) const fn way(rule: RuleId) -> Way {
 }
 
 /// The clearing test for one follow-up: that of the rule, and what depends on why the follow-up fired.
-fn test(story: &Story<'_>, at: usize, open: &Open, clears: Clears) -> Clears {
+fn test(story: &Story<'_>, at: usize, rule: RuleId, open: &Open, clears: Clears) -> Clears {
     let now = &story.visits[at];
-    match open.follow_up.rule {
+    match rule {
         RuleId::WeightLoss if !matches!(clears, Clears::Unknown(Why::Off)) => regained(story, at, open.last_fired_at),
         RuleId::WastingYoung if clears == Clears::Yes && !wasting_known_again(now, open.by) => Clears::Unknown(Why::Missing),
         RuleId::DataZOutside if clears == Clears::Yes && !z_known_again(now, open.by) => Clears::Unknown(Why::Missing),
@@ -52,11 +52,10 @@ fn test(story: &Story<'_>, at: usize, open: &Open, clears: Clears) -> Clears {
     }
 }
 
-/// The follow-up with what of its way is behind.
-pub(super) fn told(mut open: Open) -> FollowUp {
-    open.follow_up.progress.first_clear_on = open.clear_since;
-    open.follow_up.progress.care_told = open.care_told;
-    open.follow_up
+/// Notes in a follow-up what of its way is behind.
+pub(super) const fn told(follow_up: &mut FollowUp, open: &Open) {
+    follow_up.progress.first_clear_on = open.clear_since;
+    follow_up.progress.care_told = open.care_told;
 }
 
 /// What a visit at which the rule does not hold does to a follow-up.
@@ -68,22 +67,22 @@ pub(super) struct Verdict {
 }
 
 /// Judges an open follow-up at a visit at which its rule does not hold, and keeps the row of its clear visits.
-pub(super) fn judge(story: &Story<'_>, at: usize, open: &mut Open, clears: Clears) -> Verdict {
+pub(super) fn judge(story: &Story<'_>, at: usize, follow_up: &mut FollowUp, open: &mut Open, clears: Clears) -> Verdict {
     let now = &story.visits[at];
-    let later_day = now.on() > open.follow_up.opened_on;
-    let tested = test(story, at, open, clears);
+    let later_day = now.on() > follow_up.opened_on;
+    let tested = test(story, at, follow_up.rule, open, clears);
     if later_day {
         let result = match tested {
             Clears::Yes => TestResult::Met,
             Clears::No => TestResult::NotMet,
             Clears::Unknown(why) => TestResult::Unknown(why),
         };
-        open.follow_up.progress.last_test = Some(LastTest { visit: now.visit.id, result });
+        follow_up.progress.last_test = Some(LastTest { visit: now.visit.id, result });
     }
     let clear = later_day && tested == Clears::Yes;
     let resolved = |met: bool| met.then_some(CloseReason::ResolvedByVisit);
     let told = |met: bool| met.then_some(CloseReason::SeenOutcomeRecorded);
-    let closes = match way(open.follow_up.rule) {
+    let closes = match way(follow_up.rule) {
         Way::Test => resolved(clear),
         Way::TwoVisits => {
             if tested == Clears::No {

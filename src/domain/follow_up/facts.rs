@@ -5,16 +5,17 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
+use super::offered::Offered;
 use crate::assess::Suspect;
-use crate::calendar::{add_days, completed_months, days_between};
+use crate::calendar::{add_days, days_between};
 use crate::child::Child;
 use crate::feeding::Solids;
 use crate::growth::{
-    GrowthAge, Indicator, Measured, Score, Scores, ZHundredths, adjusted_length, correction_days, growth_age, outside_limits, scores,
-    stage_months,
+    AgesOn, GrowthAge, Indicator, Measured, Scores, ZHundredths, adjusted_length, ages_on, correction_days, outside_limits, scores,
 };
 use crate::protocol::{Protocol, Protocols, StageId};
 use crate::rule::RuleId;
+use crate::schedule::{Slot, planned};
 use crate::units::Weight;
 use crate::visit::{Contact, Measurement, Visit};
 
@@ -36,6 +37,8 @@ pub(crate) struct Facts<'a> {
     pub stage_months: Option<u32>,
     /// As computed.
     pub scores: Scores,
+    /// One of the three indices that the rules use lies outside the plausible limits, kept or not.
+    pub outside: bool,
     /// What is taken as missing.
     pub suspect: Suspect,
     /// Weight-for-age, not suspect.
@@ -48,7 +51,16 @@ pub(crate) struct Facts<'a> {
     pub weight_g: Option<i64>,
     /// Millimetres on the scale of the age; recorded, not suspect.
     pub length_mm: Option<i32>,
-    /// Whether solids were given since the visit before.
+    /// The foods offered.
+    pub offered: Offered,
+    /// The greatest age in completed months that the local protocol waits for with any food given too early so far.
+    pub local_wait_months: Option<u32>,
+    /// Honey was given so far.
+    pub honey_so_far: bool,
+    /// A reaction to a food followed so far.
+    pub reaction_so_far: bool,
+    /// Whether solids were given since the visit before: any food offered that is no drink; else the answer for yesterday; else the
+    /// meals of yesterday.
     pub solids_given: Option<bool>,
     /// Whether they have been started.
     pub solids: Solids,
@@ -60,6 +72,11 @@ impl Facts<'_> {
     /// The day.
     pub fn on(&self) -> NaiveDate {
         self.visit.on
+    }
+
+    /// Days from an earlier visit to this one.
+    pub const fn days_since(&self, before: &Self) -> i32 {
+        self.age_days - before.age_days
     }
 
     /// Whether a measurement was taken again and kept.
@@ -129,6 +146,10 @@ pub(crate) fn settled_on(protocol: &Protocol, solids: Solids) -> Option<NaiveDat
 pub(crate) struct Story<'a> {
     /// The child.
     pub child: &'a Child,
+    /// The protocol of the day up to which it goes.
+    pub protocol: &'a Arc<Protocol>,
+    /// The visit slots by that protocol, not filled.
+    pub slots: Vec<Slot>,
     /// Weight-for-age at birth, where it may be compared with later ones.
     pub birth_waz: Option<ZHundredths>,
     /// Its visits.
@@ -141,7 +162,9 @@ impl<'a> Story<'a> {
         let mut in_order: Vec<&Visit> = visits.iter().filter(|visit| visit.on <= as_of).collect();
         // Stable: visits of one day stay in the order of entry.
         in_order.sort_by_key(|visit| visit.on);
-        let mut story = Self { child, birth_waz: birth_waz(child), visits: Vec::with_capacity(in_order.len()) };
+        let protocol = protocols.on(as_of);
+        let slots = planned(&protocol.schedule, child.born, child.registered_on);
+        let mut story = Self { child, protocol, slots, birth_waz: birth_waz(child), visits: Vec::with_capacity(in_order.len()) };
         let mut day_start = 0;
         for (at, visit) in in_order.iter().enumerate() {
             if at > 0 && in_order[at - 1].on != visit.on {
@@ -158,11 +181,21 @@ impl<'a> Story<'a> {
         self.visits[..self.visits[at].day_start].iter().rev()
     }
 
+    /// The first day aimed at after a visit, by its protocol.
+    pub fn first_target_after(&self, facts: &Facts<'_>) -> Option<NaiveDate> {
+        if Arc::ptr_eq(facts.protocol, self.protocol) {
+            self.slots.iter().map(|slot| slot.window.target).find(|target| *target > facts.on())
+        } else {
+            facts.protocol.schedule.first_target_after(self.child.born, facts.on())
+        }
+    }
+
     fn facts(&self, visit: &'a Visit, protocol: &'a Arc<Protocol>, day_start: usize) -> Facts<'a> {
-        let child = self.child;
-        let growth = growth_age(child, visit.on);
-        let measured = Measured {
-            sex: child.sex,
+        let before = self.visits.last();
+        let AgesOn { days: age_days, months, growth, stage_months } = ages_on(self.child, visit.on);
+        let months = months.unwrap_or(0);
+        let scores = scores(&Measured {
+            sex: self.child.sex,
             age_days: growth.days,
             weight: visit.weight,
             length: visit.length,
@@ -170,32 +203,48 @@ impl<'a> Story<'a> {
             muac: visit.muac,
             head: visit.head,
             oedema: visit.oedema,
+        });
+        let [waz, laz, wlz] = [scores.waz.rounded(), scores.laz.rounded(), scores.wlz.rounded()];
+        let [waz_outside, laz_outside, wlz_outside] =
+            [(Indicator::Waz, waz), (Indicator::Laz, laz), (Indicator::Wlz, wlz)].map(|(of, z)| z.is_some_and(|z| outside_limits(of, z)));
+        let kept = |measurement| visit.confirmed.contains(&measurement);
+        let (weight_kept, length_kept) = (kept(Measurement::Weight), kept(Measurement::Length));
+        let weight = waz_outside && !weight_kept;
+        let length = laz_outside && !length_kept;
+        let suspect = Suspect { weight, length, wlz: weight || length || (wlz_outside && !(weight_kept && length_kept)) };
+        let offered = Offered::at(visit, protocol, months);
+        // Earlier foods are judged by the protocol of this visit.
+        let waited_for = match before {
+            Some(before) if Arc::ptr_eq(before.protocol, protocol) => before.local_wait_months,
+            _ => self.visits.iter().filter_map(|facts| Offered::at(facts.visit, protocol, facts.months).local_wait_months).max(),
         };
-        let scores = scores(&measured);
-        let suspect = suspect(&scores, visit);
-        let usable = |score: Score, suspect: bool| if suspect { None } else { score.rounded() };
-        let solids_given = solids_given(visit, protocol);
+        let solids_given = if offered.solid { Some(true) } else { visit.solids_yesterday.or_else(|| visit.meals.map(|meals| meals > 0)) };
         Facts {
             visit,
             protocol,
             day_start,
-            age_days: days_between(child.born, visit.on),
-            months: completed_months(child.born, visit.on).unwrap_or(0),
+            age_days,
+            months,
             growth,
-            stage_months: stage_months(child, visit.on),
-            waz: usable(scores.waz, suspect.weight),
-            laz: usable(scores.laz, suspect.length),
-            wlz: usable(scores.wlz, suspect.wlz),
+            stage_months,
+            scores,
+            outside: waz_outside || laz_outside || wlz_outside,
+            suspect,
+            waz: waz.filter(|_| !suspect.weight),
+            laz: laz.filter(|_| !suspect.length),
+            wlz: wlz.filter(|_| !suspect.wlz),
             weight_g: visit.weight.filter(|_| visit.oedema != Some(true) && !suspect.weight).map(grams),
             length_mm: visit
                 .length
                 .filter(|_| !suspect.length)
                 .map(|length| i32::from(adjusted_length(length, visit.position, growth.days).mm())),
-            scores,
-            suspect,
-            solids: solids(visit, solids_given, &self.visits),
+            offered,
+            local_wait_months: offered.local_wait_months.max(waited_for),
+            honey_so_far: offered.honey || before.is_some_and(|before| before.honey_so_far),
+            reaction_so_far: offered.reaction || before.is_some_and(|before| before.reaction_so_far),
             solids_given,
-            plans: visit.plans.as_ref().or_else(|| self.visits.iter().rev().find_map(|before| before.visit.plans.as_ref())),
+            solids: solids(visit, solids_given, before),
+            plans: visit.plans.as_ref().or_else(|| before?.plans),
         }
     }
 }
@@ -210,29 +259,14 @@ pub(crate) fn outside(scores: &Scores, indicator: Indicator) -> Option<ZHundredt
     scores.get(indicator).rounded().filter(|z| outside_limits(indicator, *z))
 }
 
-fn suspect(scores: &Scores, visit: &Visit) -> Suspect {
-    let kept = |measurement| visit.confirmed.contains(&measurement);
-    let weight = outside(scores, Indicator::Waz).is_some() && !kept(Measurement::Weight);
-    let length = outside(scores, Indicator::Laz).is_some() && !kept(Measurement::Length);
-    let both_kept = kept(Measurement::Weight) && kept(Measurement::Length);
-    let wlz = weight || length || (outside(scores, Indicator::Wlz).is_some() && !both_kept);
-    Suspect { weight, length, wlz }
-}
-
-/// Any food offered that is no drink; else the answer for yesterday; else the meals of yesterday.
-fn solids_given(visit: &Visit, protocol: &Protocol) -> Option<bool> {
-    let solid = |offer: &crate::visit::FoodOffer| offer.offers > 0 && !protocol.food(&offer.code).is_some_and(|food| food.drink);
-    if visit.foods.iter().any(solid) {
-        return Some(true);
-    }
-    visit.solids_yesterday.or_else(|| visit.meals.map(|meals| meals > 0))
-}
-
 /// The newest statement counts, also one of the same day; what was once given stays started.
-fn solids(visit: &Visit, given: Option<bool>, so_far: &[Facts<'_>]) -> Solids {
-    let before = || so_far.iter().rev();
-    let stated = visit.solids_started_on.or_else(|| before().find_map(|facts| facts.visit.solids_started_on));
-    if stated.is_some() || given == Some(true) || before().any(|facts| facts.solids_given == Some(true)) {
+fn solids(visit: &Visit, given: Option<bool>, before: Option<&Facts<'_>>) -> Solids {
+    let started = match before.map(|before| before.solids) {
+        Some(Solids::Started(stated)) => Some(stated),
+        _ => None,
+    };
+    let stated = visit.solids_started_on.or(started.flatten());
+    if stated.is_some() || given == Some(true) || started.is_some() {
         Solids::Started(stated)
     } else if given == Some(false) {
         Solids::NotStarted

@@ -5,6 +5,7 @@ mod engine;
 mod facts;
 mod history;
 mod lists;
+mod offered;
 mod relations;
 mod rules;
 mod scale;
@@ -20,7 +21,7 @@ pub use scale::{Change, ErrorAt, ScaleError, Verdict, may_be_error, scale_error}
 pub use to_close::{Needed, Newest, ToClose, to_close};
 pub use types::*;
 
-pub(crate) use engine::run;
+pub(crate) use engine::{Found, run};
 pub(crate) use facts::{Facts, Story, settled_on, stage};
 pub(crate) use lists::{lists, next_list_change};
-pub(crate) use rules::reaction_level;
+pub(crate) use rules::{Clears, reaction_level};

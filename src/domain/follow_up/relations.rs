@@ -4,6 +4,7 @@ use super::facts::Story;
 use super::rules::weight_went_up;
 use super::types::Standing;
 use crate::rule::RuleId;
+use crate::rule_set::RuleSet;
 use crate::visit::{Outcome, Visit};
 
 /// Chains, the higher rule first: of those that fire the highest stands.
@@ -16,8 +17,10 @@ pub(super) const CHAINS: [&[RuleId]; 5] = [
 ];
 
 /// Rules on wasting, muted while the child is in treatment for it.
-pub(super) const fn is_wasting(rule: RuleId) -> bool {
-    matches!(rule, RuleId::WastingSevere | RuleId::WastingModerate | RuleId::WastingYoung)
+pub(super) const WASTING: [RuleId; 3] = [RuleId::WastingSevere, RuleId::WastingModerate, RuleId::WastingYoung];
+
+const fn is_wasting(rule: RuleId) -> bool {
+    RuleSet::of(&WASTING).has(rule)
 }
 
 /// Rules that wait until solids are started.
@@ -35,14 +38,14 @@ const fn waits_for_solids(rule: RuleId) -> bool {
 }
 
 /// What mutes a rule that holds, if anything does.
-pub(super) fn muted(story: &Story<'_>, at: usize, rule: RuleId, holds: &impl Fn(RuleId) -> bool) -> Option<Standing> {
-    if waits_for_solids(rule) && holds(RuleId::SolidsLate) {
+pub(super) fn muted(story: &Story<'_>, at: usize, rule: RuleId, holds: RuleSet) -> Option<Standing> {
+    if waits_for_solids(rule) && holds.has(RuleId::SolidsLate) {
         return Some(Standing::Muted(RuleId::SolidsLate));
     }
-    if rule == RuleId::TextureBehind && holds(RuleId::FeedingSwallowTrouble) {
+    if rule == RuleId::TextureBehind && holds.has(RuleId::FeedingSwallowTrouble) {
         return Some(Standing::Muted(RuleId::FeedingSwallowTrouble));
     }
-    if rule == RuleId::WeightHigh && holds(RuleId::DataWeightJump) && weight_went_up(story, at) {
+    if rule == RuleId::WeightHigh && holds.has(RuleId::DataWeightJump) && weight_went_up(story, at) {
         return Some(Standing::Muted(RuleId::DataWeightJump));
     }
     (is_wasting(rule) && in_treatment(story, at)).then_some(Standing::InTreatment)

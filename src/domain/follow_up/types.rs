@@ -60,24 +60,24 @@ pub enum Standing {
     InTreatment,
 }
 
-/// What a rule found at a visit.
+/// A rule that fires at a visit.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Finding {
     /// Rule.
     pub rule: RuleId,
-    /// Its answer. Class of this visit; the class of the follow-up may be more severe.
-    pub answer: Answer,
-    /// What becomes of it if it fires.
+    /// Its class at this visit; the class of the follow-up may be more severe.
+    pub class: Class,
+    /// What becomes of it.
     pub standing: Standing,
-    /// The numbers used. Empty unless it fires.
+    /// The numbers used.
     pub evidence: Evidence,
 }
 
 impl Finding {
-    /// Whether it fires and stands.
+    /// Whether it stands by itself.
     #[must_use]
     pub const fn stands(&self) -> bool {
-        matches!(self.answer, Answer::Fires(_)) && matches!(self.standing, Standing::Stands)
+        matches!(self.standing, Standing::Stands)
     }
 }
 

@@ -32,29 +32,54 @@ pub const fn correction_days(child: &Child) -> u16 {
     }
 }
 
-/// The correction that holds on a day: none from 24 completed chronological months on.
-fn correction_on(child: &Child, on: NaiveDate) -> u16 {
-    if completed_months(child.born, on).is_some_and(|months| months >= CORRECTED_BELOW_MONTHS) { 0 } else { correction_days(child) }
+/// The correction at a chronological age: none from 24 completed months on.
+const fn correction_at(child: &Child, months: Option<u32>) -> u16 {
+    match months {
+        Some(CORRECTED_BELOW_MONTHS..) => 0,
+        _ => correction_days(child),
+    }
+}
+
+/// Every age of a child on a day.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct AgesOn {
+    /// Chronological, in days; negative before birth.
+    pub days: i32,
+    /// Chronological, in completed months; `None` before birth.
+    pub months: Option<u32>,
+    /// Growth age.
+    pub growth: GrowthAge,
+    /// Stage age in completed months; `None` before the due date.
+    pub stage_months: Option<u32>,
+}
+
+/// Every age on a day.
+#[must_use]
+pub fn ages_on(child: &Child, on: NaiveDate) -> AgesOn {
+    let (days, months) = (days_between(child.born, on), completed_months(child.born, on));
+    let corrected_by_days = correction_at(child, months);
+    let correction = i32::from(corrected_by_days);
+    let stage_months = if correction == 0 { months } else { completed_months(add_days(child.born, correction), on) };
+    AgesOn { days, months, growth: GrowthAge { days: days - correction, corrected_by_days }, stage_months }
 }
 
 /// The birth date that growth age and stage age are counted from on a day: the due date for a child born early and
 /// below 24 chronological months, else the birth date.
 #[must_use]
 pub fn corrected_birth_date(child: &Child, on: NaiveDate) -> NaiveDate {
-    add_days(child.born, i32::from(correction_on(child, on)))
+    add_days(child.born, i32::from(correction_at(child, completed_months(child.born, on))))
 }
 
 /// The growth age on a day.
 #[must_use]
 pub fn growth_age(child: &Child, on: NaiveDate) -> GrowthAge {
-    let corrected_by_days = correction_on(child, on);
-    GrowthAge { days: days_between(child.born, on) - i32::from(corrected_by_days), corrected_by_days }
+    ages_on(child, on).growth
 }
 
 /// The stage age in completed months on a day; `None` before the due date.
 #[must_use]
 pub fn stage_months(child: &Child, on: NaiveDate) -> Option<u32> {
-    completed_months(corrected_birth_date(child, on), on)
+    ages_on(child, on).stage_months
 }
 
 #[cfg(test)]

@@ -17,7 +17,7 @@ mod check_values;
 #[cfg(test)]
 mod properties;
 
-pub use age::{GrowthAge, TERM_DAYS, corrected_birth_date, correction_days, growth_age, stage_months};
+pub use age::{AgesOn, GrowthAge, TERM_DAYS, ages_on, corrected_birth_date, correction_days, growth_age, stage_months};
 pub use error::weight_error_z;
 pub use gain::{FLOOR_SOURCE, IncrementMark, WeightIncrement, least_expected_gain_grams, weight_increment_z, weight_increments};
 pub use measured::{

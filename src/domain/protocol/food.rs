@@ -124,7 +124,20 @@ impl Food {
 
 /// The foods of a protocol, each code once.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct Foods(Vec<Food>);
+pub struct Foods {
+    by_code: Vec<Food>,
+    /// How each code begins, in the same order: told apart without reading whole texts, as every food of every visit is looked up.
+    beginnings: Vec<u64>,
+}
+
+/// The first eight bytes of a code as a number that sorts as they do.
+fn beginning(code: &FoodCode) -> u64 {
+    let mut bytes = [0; 8];
+    for (byte, of_code) in bytes.iter_mut().zip(code.as_str().bytes()) {
+        *byte = of_code;
+    }
+    u64::from_be_bytes(bytes)
+}
 
 impl Foods {
     /// From foods in any order; of several with one code the last counts.
@@ -138,9 +151,12 @@ impl Foods {
     /// Adds foods, or replaces those of the same code.
     pub fn add(&mut self, foods: Vec<Food>) {
         for food in foods {
-            match self.0.binary_search_by(|known| known.code.cmp(&food.code)) {
-                Ok(at) => self.0[at] = food,
-                Err(at) => self.0.insert(at, food),
+            match self.by_code.binary_search_by(|known| known.code.cmp(&food.code)) {
+                Ok(at) => self.by_code[at] = food,
+                Err(at) => {
+                    self.beginnings.insert(at, beginning(&food.code));
+                    self.by_code.insert(at, food);
+                }
             }
         }
     }
@@ -148,8 +164,10 @@ impl Foods {
     /// The food with this code.
     #[must_use]
     pub fn get(&self, code: &FoodCode) -> Option<&Food> {
-        let at = self.0.binary_search_by(|known| known.code.cmp(code)).ok()?;
-        self.0.get(at)
+        let wanted = beginning(code);
+        let first = self.beginnings.partition_point(|begins| *begins < wanted);
+        let alike = self.beginnings[first..].iter().take_while(|begins| **begins == wanted).count();
+        self.by_code[first..first + alike].iter().find(|food| food.code == *code)
     }
 
     /// Foods of a group that can stand for it in a question: offered for choice, none unhealthy or sweet; those that need no safe form
@@ -170,7 +188,7 @@ impl Foods {
 
     /// Every food, by code; also those no longer offered for choice.
     pub fn iter(&self) -> std::slice::Iter<'_, Food> {
-        self.0.iter()
+        self.by_code.iter()
     }
 }
 

@@ -8,9 +8,7 @@ use chrono::NaiveDate;
 use domain::assess::Assessment;
 use domain::assess::VisitAssessment;
 use domain::assess::assess;
-use domain::follow_up::Answer;
 use domain::follow_up::EventKind;
-use domain::follow_up::Standing;
 use domain::growth::Score;
 use domain::ids::VisitId;
 use domain::protocol::Protocols;
@@ -112,13 +110,11 @@ fn show_open(rows: &BTreeSet<OpenLine>) -> String {
 }
 
 fn fires(got: &VisitAssessment) -> BTreeSet<(RuleId, Class)> {
-    got.findings.iter().filter(|finding| finding.stands()).filter_map(|finding| Some((finding.rule, finding.answer.class()?))).collect()
+    got.findings.iter().filter(|finding| finding.stands()).map(|finding| (finding.rule, finding.class)).collect()
 }
 
 fn silenced(got: &VisitAssessment) -> BTreeSet<RuleId> {
-    let held_down =
-        got.findings.iter().filter(|finding| matches!(finding.answer, Answer::Fires(_)) && finding.standing != Standing::Stands);
-    held_down.map(|finding| finding.rule).collect()
+    got.findings.iter().filter(|finding| !finding.stands()).map(|finding| finding.rule).collect()
 }
 
 /// The follow-ups open after each visit: from the visits' events and the history of each follow-up.

@@ -56,7 +56,7 @@ fn closed(mut follow_up: FollowUpRecord, reason: CloseReason, on: &str) -> Follo
 async fn a_follow_up_comes_back_with_its_numbers() {
     let (test, [child, _]) = families().await;
     let mut one = a_follow_up(1, &child, RuleId::WeightLow, 1, "2026-09-10");
-    one.evidence = Evidence(vec![(EvidenceKey::Waz, Quantity::ZHundredths(-233)), (EvidenceKey::Limit, Quantity::ZHundredths(-200))]);
+    one.evidence = Evidence::from([(EvidenceKey::Waz, Quantity::ZHundredths(-233)), (EvidenceKey::Limit, Quantity::ZHundredths(-200))]);
     one.also_true = [RuleId::MealsFew, RuleId::IronNone].into();
     one.referred_on = Some(day("2026-09-10"));
     sync(&test, &child, std::slice::from_ref(&one), "2026-09-10").await.expect("stored");

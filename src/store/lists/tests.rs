@@ -19,7 +19,7 @@ use crate::store::testing::two_families;
 use crate::store::visits;
 
 fn top(class: Class, due: &str) -> Option<TopFollowUp> {
-    let evidence = Evidence(vec![(EvidenceKey::Waz, Quantity::ZHundredths(-233))]);
+    let evidence = Evidence::from([(EvidenceKey::Waz, Quantity::ZHundredths(-233))]);
     Some(TopFollowUp { class, rule: RuleId::WeightLow, due_on: day(due), evidence })
 }
 

@@ -42,11 +42,11 @@ fn measured(on: &str, days: i32, weight_g: u32, arm_mm: Option<u16>, waz: i32) -
 }
 
 fn arm() -> Evidence {
-    Evidence(vec![(K::Muac, Q::Millimetres(113)), (K::Limit, Q::Millimetres(115))])
+    Evidence::from([(K::Muac, Q::Millimetres(113)), (K::Limit, Q::Millimetres(115))])
 }
 
 fn low() -> Evidence {
-    Evidence(vec![(K::Waz, Q::ZHundredths(-233)), (K::Limit, Q::ZHundredths(-200))])
+    Evidence::from([(K::Waz, Q::ZHundredths(-233)), (K::Limit, Q::ZHundredths(-200))])
 }
 
 fn open<'a>(rule: RuleId, class: Class, due: &str, evidence: &'a Evidence) -> OpenFollowUp<'a> {

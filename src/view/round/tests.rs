@@ -23,7 +23,7 @@ fn food(code: &str) -> String {
 }
 
 fn follow_up(class: Class, due: &str) -> Errand {
-    let evidence = Evidence(vec![(EvidenceKey::Muac, Quantity::Millimetres(113)), (EvidenceKey::Limit, Quantity::Millimetres(115))]);
+    let evidence = Evidence::from([(EvidenceKey::Muac, Quantity::Millimetres(113)), (EvidenceKey::Limit, Quantity::Millimetres(115))]);
     let first = FollowUpDue { class, rule: RuleId::WastingSevere, due_on: d(due), evidence, open_count: 1, unanswered_since: None };
     Errand::FollowUp { first, visit: None }
 }

@@ -176,16 +176,14 @@ fn findings(desk: &Desk<'_>, judged: &VisitAssessment) -> Vec<Found> {
     judged
         .standing()
         .into_iter()
-        .filter_map(|finding| {
-            Some(Found {
-                class: finding.answer.class()?,
-                name: codes::rule_name(w, finding.rule),
-                why: explain(finding.rule, &finding.evidence, w, &|code| desk.food_name(code)),
-                scale: beside(desk, finding.rule, &finding.evidence, judged.on, &judged.protocol),
-                act: codes::rule_do(w, finding.rule),
-                due: due(finding.rule),
-                about_data: finding.rule.theme() == Theme::Data,
-            })
+        .map(|finding| Found {
+            class: finding.class,
+            name: codes::rule_name(w, finding.rule),
+            why: explain(finding.rule, &finding.evidence, w, &|code| desk.food_name(code)),
+            scale: beside(desk, finding.rule, &finding.evidence, judged.on, &judged.protocol),
+            act: codes::rule_do(w, finding.rule),
+            due: due(finding.rule),
+            about_data: finding.rule.theme() == Theme::Data,
         })
         .collect()
 }

@@ -132,7 +132,7 @@ fn page(signed: &Signed, found: &Explained, flash: Option<&str>, wrong: Option<(
         check_by: format::weekday(w, f.due_on),
         numbers: f
             .evidence
-            .0
+            .lines()
             .iter()
             .map(|(key, quantity)| (codes::evidence_name(w, *key), crate::i18n::quantity(*key, quantity, w, &food)))
             .collect(),

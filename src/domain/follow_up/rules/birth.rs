@@ -64,5 +64,5 @@ pub(super) fn low(story: &Story<'_>, at: usize) -> Tested {
         evidence.push((K::GestationDays, Quantity::Days(i32::from(days))));
     }
     evidence.push((K::AgeDays, Quantity::Days(now.age_days)));
-    Tested::Holds { class: if very { limits.class_very } else { limits.class }, evidence: Evidence(evidence), by: 0 }
+    Tested::Holds { class: if very { limits.class_very } else { limits.class }, evidence: Evidence::from(evidence), by: 0 }
 }

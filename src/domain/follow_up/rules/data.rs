@@ -3,7 +3,6 @@
 use super::growth_level::z;
 use super::growth_pair::same_scale;
 use super::{BY_LAZ, BY_WAZ, BY_WLZ, Clears, Measures, Tested};
-use crate::calendar::days_between;
 use crate::evidence::{Evidence, EvidenceKey as K, Quantity};
 use crate::feeding::Solids;
 use crate::follow_up::facts::{Facts, Story, grams, outside};
@@ -27,6 +26,10 @@ fn kept(now: &Facts<'_>, measurements: &[Measurement]) -> bool {
 
 /// A z outside the plausible limits that was not measured again and kept.
 pub(super) fn z_outside(now: &Facts<'_>) -> Tested {
+    let any = || INDICES.iter().any(|(indicator, ..)| now.scores.get(*indicator).value().is_some());
+    if !now.outside {
+        return Tested::Not(Clears::if_met(any(), Why::Missing));
+    }
     let limits = &now.protocol.rules.data_z_outside.limits;
     let mut evidence = Vec::new();
     let mut by = 0;
@@ -39,10 +42,9 @@ pub(super) fn z_outside(now: &Facts<'_>) -> Tested {
         }
     }
     if by == 0 {
-        let any = INDICES.iter().any(|(indicator, ..)| now.scores.get(*indicator).value().is_some());
-        return Tested::Not(Clears::if_met(any, Why::Missing));
+        return Tested::Not(Clears::if_met(any(), Why::Missing));
     }
-    Tested::Holds { class: if low { limits.class_low } else { limits.class }, evidence: Evidence(evidence), by }
+    Tested::Holds { class: if low { limits.class_low } else { limits.class }, evidence: Evidence::from(evidence), by }
 }
 
 /// Whether every z that was outside is computed again; that it is inside or kept is known from the rule not holding.
@@ -69,7 +71,7 @@ pub(super) fn weight_jump(story: &Story<'_>, at: usize) -> Tested {
         return Tested::Not(Clears::Yes);
     }
     let Some((before, weight_before)) = weight_before(story, at) else { return MISSING };
-    let days = days_between(before.on(), now.on());
+    let days = now.days_since(before);
     let applies = days <= limits.within_days && before.growth.days >= limits.earlier_from_growth_days;
     let change = now.waz.zip(before.waz).filter(|_| same_scale(before, now)).map(|(now, before)| now.since(before));
     let by_z = if applies { change.map(|change| change.abs() >= limits.change_z.hundredths()) } else { Some(false) };
@@ -88,7 +90,7 @@ pub(super) fn weight_jump(story: &Story<'_>, at: usize) -> Tested {
     if let Some(change) = change {
         evidence.push((K::ZChange, Quantity::ZHundredths(change)));
     }
-    Tested::Holds { class: limits.class, evidence: Evidence(evidence), by: 0 }
+    Tested::Holds { class: limits.class, evidence: Evidence::from(evidence), by: 0 }
 }
 
 /// Shorter than before by more than two careful measurers differ.
@@ -125,7 +127,7 @@ pub(super) fn length_jump(story: &Story<'_>, at: usize) -> Tested {
     }
     let Some(laz) = now.laz else { return MISSING };
     let Some((before, laz_before)) = story.earlier(at).find_map(|before| Some((before, before.laz?))) else { return MISSING };
-    let days = days_between(before.on(), now.on());
+    let days = now.days_since(before);
     if days > limits.within_days || !same_scale(before, now) {
         return Tested::Not(Clears::Unknown(Why::NotNow));
     }
@@ -215,7 +217,7 @@ pub(super) fn conflict(now: &Facts<'_>) -> Tested {
     if let Some(texture) = texture {
         evidence.push((K::Texture, Quantity::Texture(texture.level())));
     }
-    Tested::Holds { class: now.protocol.rules.data_conflict.limits.class, evidence: Evidence(evidence), by: 0 }
+    Tested::Holds { class: now.protocol.rules.data_conflict.limits.class, evidence: Evidence::from(evidence), by: 0 }
 }
 
 /// No weight on this day so far, nor on the latest earlier day with a home or clinic visit.

@@ -1,7 +1,6 @@
 //! Rules about what was eaten yesterday: number of groups, iron, animal foods, fruit and vegetables.
 
 use super::{Clears, Tested};
-use crate::calendar::days_between;
 use crate::evidence::{EvidenceKey as K, Quantity};
 use crate::follow_up::facts::{Facts, Story};
 use crate::follow_up::types::Why;
@@ -59,7 +58,7 @@ pub(super) fn iron_none(story: &Story<'_>, at: usize) -> Tested {
         Some(false) => return Tested::Not(Clears::Yes),
         None => return Tested::Not(Clears::Unknown(Why::Missing)),
     }
-    let long_enough = |facts: &&Facts<'_>| days_between(facts.on(), now.on()) >= limits.again_after_days;
+    let long_enough = |facts: &&Facts<'_>| now.days_since(facts) >= limits.again_after_days;
     let before = story.earlier(at).filter(long_enough).filter(|facts| facts.protocol.rules.iron_none.on).find_map(no_iron) == Some(true);
     let class = if before { limits.class_again } else { limits.class };
     Tested::holds(class, [(K::AgeMonths, Quantity::Months(now.months)), (K::HeldBefore, Quantity::Flag(before))])

@@ -12,12 +12,13 @@ pub(super) fn z(z: ZHundredths) -> Quantity {
     Quantity::ZHundredths(z.hundredths())
 }
 
-/// The weight as evidence, if there is one.
-fn with_weight(now: &Facts<'_>, mut evidence: Vec<(K, Quantity)>) -> Evidence {
-    if let Some(weight) = now.visit.weight {
-        evidence.insert(0, (K::Weight, Quantity::Grams(grams(weight))));
+/// A z with its limit, after the weight if there is one.
+fn with_weight(now: &Facts<'_>, (key, found): (K, ZHundredths), limit: ZHundredths) -> Evidence {
+    let (found, limit) = ((key, z(found)), (K::Limit, z(limit)));
+    match now.visit.weight {
+        Some(weight) => Evidence::from([(K::Weight, Quantity::Grams(grams(weight))), found, limit]),
+        None => Evidence::from([found, limit]),
     }
-    Evidence(evidence)
 }
 
 /// Weight-for-age below −3.
@@ -32,7 +33,7 @@ pub(super) fn weight_very_low(now: &Facts<'_>) -> Tested {
     } else {
         by_age(now, limits.class_under_6m, limits.class_from_6m)
     };
-    Tested::Holds { class, evidence: with_weight(now, vec![(K::Waz, z(waz)), (K::Limit, z(limits.below_z))]), by: 0 }
+    Tested::Holds { class, evidence: with_weight(now, (K::Waz, waz), limits.below_z), by: 0 }
 }
 
 /// Weight-for-age from −3 to below −2.
@@ -46,7 +47,7 @@ pub(super) fn weight_low(now: &Facts<'_>) -> Tested {
         return Tested::Not(Clears::No);
     }
     let class = by_age(now, limits.class_under_6m, limits.class_from_6m);
-    Tested::Holds { class, evidence: with_weight(now, vec![(K::Waz, z(waz)), (K::Limit, z(limits.below_z))]), by: 0 }
+    Tested::Holds { class, evidence: with_weight(now, (K::Waz, waz), limits.below_z), by: 0 }
 }
 
 /// The clearing test of the wasting rules: arm measured and wide enough, swelling of the feet asked and absent, weight for length not
@@ -79,7 +80,7 @@ fn wasting(class: Class, wlz: Option<(ZHundredths, ZHundredths)>, muac: Option<(
             evidence.push((K::Limit, z(limit)));
         }
     }
-    Tested::Holds { class, evidence: Evidence(evidence), by }
+    Tested::Holds { class, evidence: Evidence::from(evidence), by }
 }
 
 /// From 6 months: weight for length below −3 or arm under 115 mm.
@@ -154,12 +155,12 @@ pub(super) fn weight_high(now: &Facts<'_>) -> Tested {
         (Some(wlz), _) if wlz > limits.above_z => {
             let very = wlz > limits.very_above_z;
             let (class, limit) = if very { (limits.class_very, limits.very_above_z) } else { (limits.class, limits.above_z) };
-            let evidence = with_weight(now, vec![(K::Wlz, z(wlz)), (K::Limit, z(limit))]);
+            let evidence = with_weight(now, (K::Wlz, wlz), limit);
             Tested::Holds { class, evidence, by: BY_WLZ }
         }
         (Some(_), _) => Tested::Not(Clears::Yes),
         (None, Some(waz)) if waz > limits.above_z => {
-            let evidence = with_weight(now, vec![(K::Waz, z(waz)), (K::Limit, z(limits.above_z))]);
+            let evidence = with_weight(now, (K::Waz, waz), limits.above_z);
             Tested::Holds { class: limits.class, evidence, by: BY_WAZ }
         }
         // Clear only for a follow-up that never rested on weight for length.

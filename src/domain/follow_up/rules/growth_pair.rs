@@ -2,7 +2,6 @@
 
 use super::growth_level::z;
 use super::{Clears, Tested, by_age};
-use crate::calendar::days_between;
 use crate::evidence::{EvidenceKey as K, Quantity};
 use crate::follow_up::facts::{Facts, Story};
 use crate::follow_up::types::Why;
@@ -27,7 +26,7 @@ impl<'s, 'a> Pair<'s, 'a> {
         let now = &story.visits[at];
         let weight_g = now.weight_g?;
         story.earlier(at).find_map(|before| {
-            let days = days_between(before.on(), now.on());
+            let days = now.days_since(before);
             let weight_before_g = before.weight_g?;
             interval.contains(days).then_some(Self { before, weight_g, weight_before_g, days })
         })
@@ -76,7 +75,7 @@ pub(in crate::follow_up) fn regained(story: &Story<'_>, at: usize, fired_at: usi
     let now = &story.visits[at];
     let fired = &story.visits[fired_at];
     let (Some(weight), Some(lowest)) = (now.weight_g, fired.weight_g) else { return Clears::Unknown(Why::Missing) };
-    if days_between(fired.on(), now.on()) < now.protocol.rules.weight_loss.limits.clear_after_days {
+    if now.days_since(fired) < now.protocol.rules.weight_loss.limits.clear_after_days {
         return Clears::Unknown(Why::NotYet);
     }
     Clears::known(Some(weight - lowest > now.protocol.tolerance.weight_g))
@@ -129,7 +128,7 @@ pub(super) fn drop(story: &Story<'_>, at: usize) -> Tested {
     let now = &story.visits[at];
     let limits = &now.protocol.rules.weight_drop.limits;
     let Some(waz) = now.waz else { return MISSING };
-    let in_interval = |before: &&Facts<'_>| limits.interval_days.contains(days_between(before.on(), now.on())) && before.waz.is_some();
+    let in_interval = |before: &&Facts<'_>| limits.interval_days.contains(now.days_since(before)) && before.waz.is_some();
     let Some((before, waz_before)) = story.earlier(at).find(in_interval).and_then(|before| Some((before, before.waz?))) else {
         return MISSING;
     };
@@ -156,7 +155,7 @@ pub(super) fn drop(story: &Story<'_>, at: usize) -> Tested {
             (K::ZBefore, z(waz_before)),
             (K::Waz, z(waz)),
             (K::Before, Quantity::On(before.on())),
-            (K::IntervalDays, Quantity::Days(days_between(before.on(), now.on()))),
+            (K::IntervalDays, Quantity::Days(now.days_since(before))),
             (K::Limit, z(limit)),
         ],
     )

@@ -13,9 +13,10 @@ mod reaction;
 mod solids;
 
 use super::facts::{Facts, Story};
-use super::types::Why;
+use super::types::{Answer, Finding, Standing, Why};
 use crate::evidence::{Evidence, EvidenceKey, Quantity};
 use crate::rule::{Class, RuleId};
+use crate::rule_set::RuleSet;
 
 pub(super) use data::z_known_again;
 pub(super) use growth_level::wasting_known_again;
@@ -34,6 +35,15 @@ pub(crate) enum Clears {
 }
 
 impl Clears {
+    /// As told to others, for a rule that does not hold.
+    pub const fn answer(self) -> Answer {
+        match self {
+            Self::Yes => Answer::Clear,
+            Self::No => Answer::CannotTell(Why::NotYet),
+            Self::Unknown(why) => Answer::CannotTell(why),
+        }
+    }
+
     /// Known either way, or something is missing.
     fn known(met: Option<bool>) -> Self {
         match met {
@@ -48,6 +58,9 @@ impl Clears {
         if met { Self::Yes } else { Self::Unknown(else_why) }
     }
 }
+
+/// How many rules open follow-ups.
+pub(super) const STORED: usize = RuleId::STORED.len();
 
 /// Which of a rule's measures made it fire, one bit each.
 pub(crate) type Measures = u8;
@@ -78,7 +91,7 @@ pub(crate) enum Tested {
 
 impl Tested {
     fn holds<const N: usize>(class: Class, evidence: [(EvidenceKey, Quantity); N]) -> Self {
-        Self::Holds { class, evidence: Evidence(Vec::from(evidence)), by: 0 }
+        Self::Holds { class, evidence: Evidence::from(evidence), by: 0 }
     }
 
     /// Whether it holds.
@@ -87,69 +100,117 @@ impl Tested {
     }
 }
 
-/// Tests a rule at a visit.
-pub(super) fn test(rule: RuleId, story: &Story<'_>, at: usize) -> Tested {
-    use RuleId as R;
+/// What every rule says at a visit.
+pub(super) struct Tests {
+    /// What fires, in the order of the rules. Whether it stands is not decided here.
+    pub findings: Vec<Finding>,
+    /// The rules of the findings.
+    pub holds: RuleSet,
+    /// What made each of them hold, by place of the rule.
+    pub by: [Measures; STORED],
+    /// The clearing tests of the others, by place of the rule.
+    pub clears: [Clears; STORED],
+}
+
+impl Tests {
+    fn note(&mut self, rule: RuleId, tested: Tested) {
+        match tested {
+            Tested::Holds { class, evidence, by } => {
+                self.findings.push(Finding { rule, class, standing: Standing::Stands, evidence });
+                self.holds.insert(rule);
+                self.by[rule as usize] = by;
+            }
+            Tested::Not(clears) => self.clears[rule as usize] = clears,
+        }
+    }
+}
+
+/// Tests every rule that opens follow-ups at a visit.
+pub(super) fn test_all(story: &Story<'_>, at: usize) -> Tests {
     let now = &story.visits[at];
-    if !now.protocol.rules.is_on(rule) {
-        return Tested::Not(Clears::Unknown(Why::Off));
+    let feeding_age = now.feeding_age();
+    let mut all = Tests { findings: Vec::new(), holds: RuleSet::default(), by: [0; STORED], clears: [Clears::No; STORED] };
+    // The rules are written out one after the other: choosing the test by the rule would take longer than most tests.
+    macro_rules! tests {
+        ($($rule:ident => $test:expr,)+) => {
+            const { assert_in_order(&[$(RuleId::$rule),+]) };
+            $(
+                let tested = if !now.protocol.rules.is_on(RuleId::$rule) {
+                    Tested::Not(Clears::Unknown(Why::Off))
+                } else if !feeding_age && const { is_feeding_rule(RuleId::$rule) } {
+                    Tested::Not(Clears::Unknown(Why::NotNow))
+                } else {
+                    $test
+                };
+                all.note(RuleId::$rule, tested);
+            )+
+        };
     }
-    if is_feeding_rule(rule) && !now.feeding_age() {
-        return Tested::Not(Clears::Unknown(Why::NotNow));
+    tests! {
+        DangerGeneral => danger::general(now),
+        DangerYoungInfant => danger::young_infant(now),
+        DangerOther => danger::other(story, at),
+        OedemaBothFeet => danger::oedema(now),
+        ReactionSevere => reaction::of_level(RuleId::ReactionSevere, now),
+        ReactionSpreading => reaction::of_level(RuleId::ReactionSpreading, now),
+        ReactionMild => reaction::of_level(RuleId::ReactionMild, now),
+        ReactionGivenAgain => reaction::given_again(story, at),
+        FeedingSwallowTrouble => reaction::swallow_trouble(now),
+        WeightVeryLow => growth_level::weight_very_low(now),
+        WeightLow => growth_level::weight_low(now),
+        WastingSevere => growth_level::wasting_severe(now),
+        WastingModerate => growth_level::wasting_moderate(now),
+        WastingYoung => growth_level::wasting_young(now),
+        WeightLoss => growth_pair::loss(story, at),
+        WeightStatic => growth_pair::stands_still(story, at),
+        WeightSlowGain => growth_pair::slow_gain(story, at),
+        WeightDrop => growth_pair::drop(story, at),
+        WeightDrift => growth_pair::drift(story, at),
+        BirthWeightNotRegained => birth::not_regained(story, at),
+        BirthLow => birth::low(story, at),
+        LengthLow => growth_level::length_low(now),
+        WeightHigh => growth_level::weight_high(now),
+        SolidsEarly => solids::early(story, at),
+        LiquidsEarly => milk::liquids_early(now),
+        MilkAnimalEarly => milk::animal_early(now),
+        SolidsLate => solids::late(story, at),
+        TextureBehind => solids::texture_behind(now),
+        TextureWatery => solids::texture_watery(now),
+        MealsFew => meals::few(story, at),
+        MilkFew => milk::few(now),
+        DiversityLow => diversity::low(story, at),
+        IronNone => diversity::iron_none(story, at),
+        AnimalFoodNone => diversity::animal_food_none(now),
+        VegFruitNone => diversity::veg_fruit_none(now),
+        DrinkSweet => practice::drink_sweet(now),
+        BottleUsed => practice::bottle_used(now),
+        FoodHoney => practice::honey(story, at),
+        FoodChoking => practice::choking(now),
+        FoodLowValue => practice::low_value(now),
+        FoodLocalWait => practice::local_wait(now),
+        BreastfeedingStopped => milk::breastfeeding_stopped(story, at),
+        BreastfeedingTrouble => milk::breastfeeding_trouble(now),
+        AppetitePoor => practice::appetite_poor(now),
+        DataZOutside => data::z_outside(now),
+        DataWeightJump => data::weight_jump(story, at),
+        DataLengthShrunk => data::length_shrunk(story, at),
+        DataLengthJump => data::length_jump(story, at),
+        DataAgeProblem => data::age_problem(story, at),
+        DataTwinRecord => data::twin_record(story, at),
+        DataSameAgain => data::same_again(story, at),
+        DataConflict => data::conflict(now),
+        MeasureMissing => data::measure_missing(story, at),
     }
-    match rule {
-        R::DangerGeneral => danger::general(now),
-        R::DangerYoungInfant => danger::young_infant(now),
-        R::DangerOther => danger::other(story, at),
-        R::OedemaBothFeet => danger::oedema(now),
-        R::ReactionSevere | R::ReactionSpreading | R::ReactionMild => reaction::of_level(rule, now),
-        R::ReactionGivenAgain => reaction::given_again(story, at),
-        R::FeedingSwallowTrouble => reaction::swallow_trouble(now),
-        R::WeightVeryLow => growth_level::weight_very_low(now),
-        R::WeightLow => growth_level::weight_low(now),
-        R::WastingSevere => growth_level::wasting_severe(now),
-        R::WastingModerate => growth_level::wasting_moderate(now),
-        R::WastingYoung => growth_level::wasting_young(now),
-        R::LengthLow => growth_level::length_low(now),
-        R::WeightHigh => growth_level::weight_high(now),
-        R::WeightLoss => growth_pair::loss(story, at),
-        R::WeightStatic => growth_pair::stands_still(story, at),
-        R::WeightSlowGain => growth_pair::slow_gain(story, at),
-        R::WeightDrop => growth_pair::drop(story, at),
-        R::WeightDrift => growth_pair::drift(story, at),
-        R::BirthWeightNotRegained => birth::not_regained(story, at),
-        R::BirthLow => birth::low(story, at),
-        R::SolidsEarly => solids::early(story, at),
-        R::SolidsLate => solids::late(story, at),
-        R::TextureBehind => solids::texture_behind(now),
-        R::TextureWatery => solids::texture_watery(now),
-        R::MealsFew => meals::few(story, at),
-        R::LiquidsEarly => milk::liquids_early(now),
-        R::MilkAnimalEarly => milk::animal_early(now),
-        R::MilkFew => milk::few(now),
-        R::BreastfeedingStopped => milk::breastfeeding_stopped(story, at),
-        R::BreastfeedingTrouble => milk::breastfeeding_trouble(now),
-        R::DiversityLow => diversity::low(story, at),
-        R::IronNone => diversity::iron_none(story, at),
-        R::AnimalFoodNone => diversity::animal_food_none(now),
-        R::VegFruitNone => diversity::veg_fruit_none(now),
-        R::DrinkSweet => practice::drink_sweet(now),
-        R::BottleUsed => practice::bottle_used(now),
-        R::FoodHoney => practice::honey(story, at),
-        R::FoodChoking => practice::choking(now),
-        R::FoodLowValue => practice::low_value(now),
-        R::FoodLocalWait => practice::local_wait(story, at),
-        R::AppetitePoor => practice::appetite_poor(now),
-        R::DataZOutside => data::z_outside(now),
-        R::DataWeightJump => data::weight_jump(story, at),
-        R::DataLengthShrunk => data::length_shrunk(story, at),
-        R::DataLengthJump => data::length_jump(story, at),
-        R::DataAgeProblem => data::age_problem(story, at),
-        R::DataTwinRecord => data::twin_record(story, at),
-        R::DataSameAgain => data::same_again(story, at),
-        R::DataConflict => data::conflict(now),
-        R::MeasureMissing => data::measure_missing(story, at),
-        R::VisitOverdue | R::VisitLost | R::ReferralNoOutcome => Tested::Not(Clears::Unknown(Why::NotNow)),
+    all
+}
+
+/// Every rule is tested once, in the order of findings.
+const fn assert_in_order(rules: &[RuleId]) {
+    assert!(rules.len() == STORED);
+    let mut at = 0;
+    while at < STORED {
+        assert!(rules[at] as usize == at);
+        at += 1;
     }
 }
 

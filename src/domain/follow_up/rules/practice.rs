@@ -6,7 +6,6 @@ use crate::calendar::days_between;
 use crate::evidence::{Evidence, EvidenceKey as K, Quantity};
 use crate::follow_up::facts::{Facts, Story};
 use crate::follow_up::types::Why;
-use crate::food::FoodCode;
 use crate::rule::Class;
 use crate::visit::{DangerSign, FoodOffer, LowValue};
 
@@ -35,32 +34,29 @@ fn botulism(sign: DangerSign) -> bool {
     sign == DangerSign::Constipation || LIMP.contains(&sign)
 }
 
-fn had_honey(facts: &Facts<'_>) -> bool {
-    facts.visit.foods.iter().any(|offer| offer.offers > 0 && offer.code.as_str() == FoodCode::HONEY)
-}
-
 /// Honey too early; or signs of infant botulism at such a visit or some weeks after one.
 pub(super) fn honey(story: &Story<'_>, at: usize) -> Tested {
     let now = &story.visits[at];
     let limits = &now.protocol.rules.food_honey.limits;
-    let too_early = |facts: &Facts<'_>| facts.months < limits.under_months && had_honey(facts);
-    let last_too_early = std::iter::once(now).chain(story.earlier(at)).find(|facts| too_early(facts)).map(Facts::on);
-    let signs: Option<Vec<&DangerSign>> =
-        now.visit.danger_signs.as_ref().map(|signs| signs.iter().filter(|sign| botulism(**sign)).collect());
+    let too_early = |facts: &Facts<'_>| facts.months < limits.under_months && facts.offered.honey;
+    // Most families never give it.
+    let last_day = |counts: &dyn Fn(&Facts<'_>) -> bool| {
+        now.honey_so_far.then(|| std::iter::once(now).chain(story.earlier(at)).find(|facts| counts(facts)).map(Facts::on)).flatten()
+    };
+    let last_too_early = last_day(&too_early);
+    let signs = now.visit.danger_signs.as_ref().map(|signs| signs.iter().filter(|sign| botulism(**sign)));
     let watched = last_too_early.is_some_and(|day| days_between(day, now.on()) <= limits.watch_days);
-    if let (Some(day), true, Some(seen)) = (last_too_early, watched, &signs)
-        && !seen.is_empty()
+    if let (Some(day), true, Some(seen)) = (last_too_early, watched, signs.clone())
+        && seen.clone().next().is_some()
     {
-        let signs = codes(seen.iter().copied());
-        return Tested::holds(limits.class_signs, [(K::Signs, signs), (K::Date, Quantity::On(day))]);
+        return Tested::holds(limits.class_signs, [(K::Signs, codes(seen)), (K::Date, Quantity::On(day))]);
     }
     if too_early(now) {
         return Tested::holds(limits.class, [(K::AgeMonths, Quantity::Months(now.months)), (K::Date, Quantity::On(now.on()))]);
     }
-    let last = std::iter::once(now).chain(story.earlier(at)).find(|facts| had_honey(facts)).map(Facts::on);
-    let long_ago = last.is_none_or(|day| days_between(day, now.on()) >= limits.watch_days);
+    let long_ago = last_day(&|facts| facts.offered.honey).is_none_or(|day| days_between(day, now.on()) >= limits.watch_days);
     match signs {
-        Some(seen) if long_ago => Tested::Not(Clears::known(Some(seen.is_empty()))),
+        Some(mut seen) if long_ago => Tested::Not(Clears::known(Some(seen.next().is_none()))),
         _ => Tested::Not(Clears::Unknown(Why::Missing)),
     }
 }
@@ -71,17 +67,14 @@ fn food_codes<'a>(offers: impl Iterator<Item = &'a FoodOffer>) -> Quantity {
 
 /// A food that can choke, in an unsafe form.
 pub(super) fn choking(now: &Facts<'_>) -> Tested {
-    let can_choke = |offer: &&FoodOffer| now.protocol.food(&offer.code).is_some_and(|food| food.choking);
-    let risky: Vec<&FoodOffer> = now.visit.foods.iter().filter(can_choke).collect();
-    let given_unsafe = |offer: &&FoodOffer| offer.offers > 0 && offer.unsafe_form == Some(true);
-    let unsafe_form: Vec<&FoodOffer> = risky.iter().copied().filter(given_unsafe).collect();
-    if !unsafe_form.is_empty() {
-        let foods = food_codes(unsafe_form.into_iter());
+    if now.offered.unsafe_form {
+        let can_choke = |offer: &FoodOffer| now.protocol.food(&offer.code).is_some_and(|food| food.choking);
+        let given_unsafe = |offer: &&FoodOffer| offer.offers > 0 && offer.unsafe_form == Some(true) && can_choke(offer);
+        let foods = food_codes(now.visit.foods.iter().filter(given_unsafe));
         return Tested::holds(now.protocol.rules.food_choking.limits.class, [(K::Foods, foods)]);
     }
     // A food that is only named, e.g. because its hold was lifted, says nothing of a safe form either.
-    let safe = risky.iter().all(|offer| offer.unsafe_form == Some(false));
-    Tested::Not(Clears::if_met(!now.visit.foods.is_empty() && safe, Why::Missing))
+    Tested::Not(Clears::if_met(!now.visit.foods.is_empty() && !now.offered.form_unclear, Why::Missing))
 }
 
 /// Tea or coffee; added salt or sugar.
@@ -92,28 +85,23 @@ pub(super) fn low_value(now: &Facts<'_>) -> Tested {
         LowValue::TeaCoffee => now.months < limits.tea_coffee_under_months,
         LowValue::Salt | LowValue::Sugar => now.months < limits.salt_sugar_under_months,
     };
-    let found: Vec<String> = given.iter().filter(counts).map(|what| what.code().to_owned()).collect();
-    if found.is_empty() {
+    let found = given.iter().filter(counts);
+    if found.clone().next().is_none() {
         return Tested::Not(Clears::Yes);
     }
-    Tested::holds(limits.class, [(K::Signs, Quantity::Codes(found))])
+    Tested::holds(limits.class, [(K::Signs, Quantity::Codes(found.map(|what| what.code().to_owned()).collect()))])
 }
 
 /// A food before the age that the local protocol sets for it.
-pub(super) fn local_wait(story: &Story<'_>, at: usize) -> Tested {
-    let now = &story.visits[at];
-    let wait = |offer: &FoodOffer, months: u32| {
-        let food = now.protocol.food(&offer.code).filter(|food| offer.offers > 0 && food.flagged_at(months))?;
-        Some(food.local_wait_months)
-    };
-    let early: Vec<&FoodOffer> = now.visit.foods.iter().filter(|offer| wait(offer, now.months).is_some()).collect();
-    if !early.is_empty() {
-        let foods = food_codes(early.into_iter());
+pub(super) fn local_wait(now: &Facts<'_>) -> Tested {
+    if now.offered.local_wait_months.is_some() {
+        let too_early =
+            |offer: &&FoodOffer| offer.offers > 0 && now.protocol.food(&offer.code).is_some_and(|food| food.flagged_at(now.months));
+        let foods = food_codes(now.visit.foods.iter().filter(too_early));
         return Tested::holds(now.protocol.rules.food_local_wait.limits.class, [(K::Foods, foods)]);
     }
     // Clear at the age of every such food that was given too early so far.
-    let waits = story.visits[..=at].iter().flat_map(|facts| facts.visit.foods.iter().filter_map(|offer| wait(offer, facts.months)));
-    match waits.max() {
+    match now.local_wait_months {
         Some(months) => Tested::Not(Clears::if_met(now.months >= months, Why::NotYet)),
         None => Tested::Not(Clears::Unknown(Why::NotNow)),
     }
@@ -127,5 +115,5 @@ pub(super) fn appetite_poor(now: &Facts<'_>) -> Tested {
         return Tested::Not(Clears::Yes);
     }
     let days = (K::Days, Quantity::Days(i32::try_from(days).unwrap_or(i32::MAX)));
-    Tested::Holds { class: limits.class, evidence: Evidence(vec![days]), by: 0 }
+    Tested::Holds { class: limits.class, evidence: Evidence::from([days]), by: 0 }
 }

@@ -4,15 +4,14 @@ use super::{Clears, Tested};
 use crate::evidence::{EvidenceKey, Quantity};
 use crate::feeding::ReactionLevel;
 use crate::follow_up::facts::{Facts, Story};
+use crate::follow_up::offered::reacted;
 use crate::follow_up::types::Why;
-use crate::food::{FoodCode, ReactionSign, Response};
+use crate::food::{FoodCode, ReactionSign};
 use crate::rule::{Class, RuleId};
 use crate::visit::{FoodOffer, SwallowTrouble};
 
-/// Whether a food was offered and a reaction followed.
-fn reacted(offer: &FoodOffer) -> bool {
-    offer.offers > 0 && offer.response == Some(Response::Reaction)
-}
+/// A reaction that is not told again does not clear an earlier one.
+const NO_REACTION: Tested = Tested::Not(Clears::Unknown(Why::NeedsOutcome));
 
 /// How serious a reaction was: the worst that its signs meet. Unknown signs and unknown times never make it milder.
 pub(crate) fn level(offer: &FoodOffer, together_within_minutes: u32) -> ReactionLevel {
@@ -39,6 +38,9 @@ fn level_at(offer: &FoodOffer, now: &Facts<'_>) -> ReactionLevel {
 
 /// The rule of one level: each food makes one of them fire.
 pub(super) fn of_level(rule: RuleId, now: &Facts<'_>) -> Tested {
+    if !now.offered.reaction {
+        return NO_REACTION;
+    }
     let rules = &now.protocol.rules;
     let wanted = match rule {
         RuleId::ReactionSevere => ReactionLevel::Severe,
@@ -53,7 +55,7 @@ pub(super) fn of_level(rule: RuleId, now: &Facts<'_>) -> Tested {
         ReactionLevel::Mild => rules.reaction_mild.limits.class,
     };
     let these: Vec<&FoodOffer> = now.visit.foods.iter().filter(|offer| reacted(offer) && level_at(offer, now) == wanted).collect();
-    let Some(class) = these.iter().map(|offer| class_of(offer)).min() else { return Tested::Not(Clears::Unknown(Why::NeedsOutcome)) };
+    let Some(class) = these.iter().map(|offer| class_of(offer)).min() else { return NO_REACTION };
     let foods = Quantity::Codes(these.iter().map(|offer| offer.code.0.clone()).collect());
     let mut evidence = vec![(EvidenceKey::Foods, foods)];
     let signs: std::collections::BTreeSet<ReactionSign> =
@@ -64,7 +66,7 @@ pub(super) fn of_level(rule: RuleId, now: &Facts<'_>) -> Tested {
     if let Some(minutes) = these.iter().filter_map(|offer| offer.minutes_after).min() {
         evidence.push((EvidenceKey::Minutes, Quantity::Minutes(u32::from(minutes))));
     }
-    Tested::Holds { class, evidence: crate::evidence::Evidence(evidence), by: 0 }
+    Tested::Holds { class, evidence: crate::evidence::Evidence::from(evidence), by: 0 }
 }
 
 /// The hold of a food that began on an earlier day and was not lifted up to and with this visit: its first day and worst reaction,
@@ -94,6 +96,9 @@ fn hold(story: &Story<'_>, at: usize, code: &FoodCode) -> Option<(chrono::NaiveD
 /// A food on hold from an earlier day was offered again.
 pub(super) fn given_again(story: &Story<'_>, at: usize) -> Tested {
     let now = &story.visits[at];
+    if !story.earlier(at).next().is_some_and(|before| before.reaction_so_far) {
+        return NO_REACTION;
+    }
     let limits = &now.protocol.rules.reaction_given_again.limits;
     let mut given: Vec<(&FoodCode, chrono::NaiveDate, ReactionLevel)> = Vec::new();
     for offer in now.visit.foods.iter().filter(|offer| offer.offers > 0) {
@@ -101,7 +106,7 @@ pub(super) fn given_again(story: &Story<'_>, at: usize) -> Tested {
             given.push((&offer.code, since, worst));
         }
     }
-    let Some(worst) = given.iter().map(|(_, _, worst)| *worst).min() else { return Tested::Not(Clears::Unknown(Why::NeedsOutcome)) };
+    let Some(worst) = given.iter().map(|(_, _, worst)| *worst).min() else { return NO_REACTION };
     let class: Class = if worst <= ReactionLevel::Spreading { limits.class_after_severe } else { limits.class };
     let since = given.iter().map(|(_, since, _)| *since).min().unwrap_or_else(|| now.on());
     let foods = Quantity::Codes(given.iter().map(|(code, _, _)| code.0.clone()).collect());

@@ -33,7 +33,7 @@ pub(super) fn early(story: &Story<'_>, at: usize) -> Tested {
     if !foods.is_empty() {
         evidence.push((K::Foods, Quantity::Codes(foods)));
     }
-    Tested::Holds { class, evidence: Evidence(evidence), by: 0 }
+    Tested::Holds { class, evidence: Evidence::from(evidence), by: 0 }
 }
 
 /// Solids not started in time, by stage age or by the calendar.

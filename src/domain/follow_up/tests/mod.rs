@@ -117,7 +117,7 @@ pub(crate) fn judge(child: &Child, mut visits: Vec<Visit>) -> Assessment {
 /// What a rule answers at the last visit.
 pub(crate) fn answer(child: &Child, rule: RuleId, visits: Vec<Visit>) -> Answer {
     let judged = judge(child, visits);
-    judged.visits.last().and_then(|visit| visit.finding(rule)).expect("a finding").answer
+    judged.visits.last().and_then(|visit| visit.answer(rule)).expect("an answer")
 }
 
 /// The class of a rule that holds at the only visit.
@@ -127,8 +127,7 @@ pub(crate) fn class(rule: RuleId, on: NaiveDate, fill: impl FnOnce(&mut Visit)) 
 
 /// How a rule that holds stands at the last visit.
 pub(crate) fn standing(judged: &Assessment, rule: RuleId) -> Option<Standing> {
-    let finding = judged.visits.last()?.finding(rule)?;
-    finding.answer.class().map(|_| finding.standing)
+    judged.visits.last()?.finding(rule).map(|finding| finding.standing)
 }
 
 /// The only follow-up of a rule.

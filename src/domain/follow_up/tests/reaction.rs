@@ -17,7 +17,7 @@ const LEVELS: [RuleId; 3] = [RuleId::ReactionSevere, RuleId::ReactionSpreading, 
 /// The rules and classes of one reaction at 8 months.
 fn levels(offer: FoodOffer) -> Vec<(RuleId, Class)> {
     let judged = judge(&girl(), vec![visit(months(8), |v| v.foods.push(offer))]);
-    let class = |rule: &RuleId| judged.visits[0].finding(*rule).and_then(|finding| finding.answer.class()).map(|class| (*rule, class));
+    let class = |rule: &RuleId| judged.visits[0].finding(*rule).map(|finding| (*rule, finding.class));
     LEVELS.iter().filter_map(class).collect()
 }
 
