@@ -206,7 +206,7 @@ pub fn assess_with(child: &Child, visits: &[Visit], protocols: &Protocols, acts:
     let mut slots = std::mem::take(&mut story.slots);
     let seen = || story.visits.iter().filter(|facts| facts.in_person());
     let last_seen_on = seen().next_back().map(Facts::on);
-    fill(&mut slots, child.born, seen().map(|facts| (facts.visit.id, facts.on())), as_of);
+    fill(&mut slots, &story.slot_ages, seen().map(|facts| (facts.visit.id, facts.on(), facts.age_days)), as_of);
     let now = now(&story, protocol, &slots, as_of);
     let foods = food_lines(&story.visits);
     let active = left.is_none();

@@ -33,7 +33,12 @@ pub mod visit;
 
 pub use code::UnknownCode;
 
-// Tests of the rules need a whole protocol. They read the shipped one with the program's own reader, which calls this crate `domain`.
+// Tests of the rules need a whole protocol and the worked cases. They read the shipped ones with the program's own readers, which call
+// this crate `domain`.
+#[cfg(test)]
+#[path = "../files/cases/mod.rs"]
+#[allow(dead_code, unused_imports, reason = "only the reading and checking itself is used here")]
+mod cases;
 #[cfg(test)]
 extern crate self as domain;
 #[cfg(test)]

@@ -78,7 +78,8 @@ pub fn slots(
     as_of: NaiveDate,
 ) -> Vec<Slot> {
     let mut slots = planned(schedule, born, registered_on);
-    fill(&mut slots, born, visits, as_of);
+    let ages = target_ages(&slots, born);
+    fill(&mut slots, &ages, visits.map(|(visit, on)| (visit, on, days_between(born, on))), as_of);
     slots
 }
 
@@ -97,11 +98,15 @@ pub(crate) fn planned(schedule: &Schedule, born: NaiveDate, registered_on: Naive
     schedule.slots.iter().map(slot).collect()
 }
 
-/// Gives each visit its slot, and says where each slot stands on the day.
-pub(crate) fn fill(slots: &mut [Slot], born: NaiveDate, visits: impl Iterator<Item = (VisitId, NaiveDate)>, as_of: NaiveDate) {
-    let ages: Vec<i32> = slots.iter().map(|slot| days_between(born, slot.window.target)).collect();
-    for (visit, on) in visits {
-        let Some(place) = nearest(&ages, days_between(born, on)) else { break };
+/// The age in days that each slot aims at.
+pub(crate) fn target_ages(slots: &[Slot], born: NaiveDate) -> Vec<i32> {
+    slots.iter().map(|slot| days_between(born, slot.window.target)).collect()
+}
+
+/// Gives each visit its slot, and says where each slot stands on the day. A visit comes with its day and the age in days on it.
+pub(crate) fn fill(slots: &mut [Slot], ages: &[i32], visits: impl Iterator<Item = (VisitId, NaiveDate, i32)>, as_of: NaiveDate) {
+    for (visit, on, age) in visits {
+        let Some(place) = nearest(ages, age) else { break };
         let slot = &mut slots[place];
         let on_time = slot.window.contains(on);
         match &mut slot.filled {

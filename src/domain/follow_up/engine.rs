@@ -6,10 +6,10 @@ use chrono::NaiveDate;
 
 use super::clearing;
 use super::facts::{Facts, Story};
-use super::relations::{CHAINS, WASTING, muted, wasting_outcome};
+use super::relations::{CHAINS, OF_CHAIN, WASTING, muted, wasting_outcome};
 use super::rules::{Clears, Measures, STORED, Tests, test_all};
 use super::types::{
-    Closed, DueChange, Event, EventKind, Finding, FollowUp, FollowedUp, OutcomeTold, Progress, Standing, SupervisorAct, may_close,
+    Closed, DueChange, Event, EventKind, Finding, FollowUp, FollowedUp, History, OutcomeTold, Progress, Standing, SupervisorAct, may_close,
 };
 use crate::calendar::add_days;
 use crate::evidence::Evidence;
@@ -155,8 +155,8 @@ impl Engine<'_, '_> {
     /// Chains: the highest that stands silences the lower ones and takes over what is open of them. Answers the class taken over.
     fn silence(&mut self, at: usize, tests: &mut Tests) -> [Option<Class>; STORED] {
         let mut takes_over = [None; STORED];
-        for chain in CHAINS {
-            if !tests.holds.meets(RuleSet::of(chain)) {
+        for (chain, rules) in CHAINS.iter().zip(OF_CHAIN) {
+            if !tests.holds.meets(rules) {
                 continue;
             }
             let stands = |rule: &RuleId| tests.findings.iter().any(|finding| finding.rule == *rule && finding.stands());
@@ -219,7 +219,7 @@ impl Engine<'_, '_> {
         if kept.is_urgent() {
             follow_up.referred_on.get_or_insert(facts.on());
         }
-        follow_up.history.push(DueChange { visit: facts.visit.id, on: facts.on(), class: kept, due_on });
+        follow_up.history.later.push(DueChange { visit: facts.visit.id, on: facts.on(), class: kept, due_on });
         let opened_by = follow_up.opened_by;
         self.event(rule, opened_by, if raised { EventKind::Raised } else { EventKind::Refreshed });
     }
@@ -326,7 +326,7 @@ fn opened(facts: &Facts<'_>, rule: RuleId, class: Class, due_on: NaiveDate, evid
         last_fired_by: visit,
         last_fired_on: on,
         closed: None,
-        history: vec![DueChange { visit, on, class, due_on }],
+        history: History { opening: DueChange { visit, on, class, due_on }, later: Vec::new() },
         evidence,
         also_true,
         protocol: Arc::clone(facts.protocol),

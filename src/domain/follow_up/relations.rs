@@ -16,6 +16,16 @@ pub(super) const CHAINS: [&[RuleId]; 5] = [
     &[RuleId::IronNone, RuleId::AnimalFoodNone],
 ];
 
+/// The rules of each chain.
+pub(super) const OF_CHAIN: [RuleSet; CHAINS.len()] = {
+    let (mut sets, mut at) = ([RuleSet::of(&[]); CHAINS.len()], 0);
+    while at < CHAINS.len() {
+        sets[at] = RuleSet::of(CHAINS[at]);
+        at += 1;
+    }
+    sets
+};
+
 /// Rules on wasting, muted while the child is in treatment for it.
 pub(super) const WASTING: [RuleId; 3] = [RuleId::WastingSevere, RuleId::WastingModerate, RuleId::WastingYoung];
 

@@ -118,6 +118,28 @@ pub struct DueChange {
     pub due_on: NaiveDate,
 }
 
+/// Class and due day of a follow-up, one line for each visit that set them.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct History {
+    /// The line of its opening.
+    pub opening: DueChange,
+    /// Later lines, in order.
+    pub later: Vec<DueChange>,
+}
+
+impl History {
+    /// Every line, in order.
+    pub fn iter(&self) -> impl DoubleEndedIterator<Item = &DueChange> {
+        std::iter::once(&self.opening).chain(&self.later)
+    }
+
+    /// The line that stands.
+    #[must_use]
+    pub fn last(&self) -> &DueChange {
+        self.later.last().unwrap_or(&self.opening)
+    }
+}
+
 /// How a follow-up ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Closed {
@@ -180,8 +202,8 @@ pub struct FollowUp {
     pub last_fired_on: NaiveDate,
     /// How it ended; `None` = open.
     pub closed: Option<Closed>,
-    /// Class and due day, from opening on, one line for each change. Never empty.
-    pub history: Vec<DueChange>,
+    /// Class and due day, from opening on.
+    pub history: History,
     /// The numbers of the last firing.
     pub evidence: Evidence,
     /// Rules that it silenced or muted when it last fired.
@@ -255,7 +277,7 @@ impl FollowUp {
     /// The class it opened with.
     #[must_use]
     pub fn class_at_opening(&self) -> Class {
-        self.history.first().map_or(self.class, |first| first.class)
+        self.history.opening.class
     }
 
     /// The first visit that counts as followed up.

@@ -20,7 +20,9 @@ struct Band {
     girls_g: u16,
 }
 
-/// From day 213 (7 months) the 5th centile is below 0 and nothing is expected.
+/// From 7 months the 5th centile is below 0 and nothing is expected.
+const NOTHING_FROM_DAY: i32 = 213;
+
 #[rustfmt::skip]
 const BANDS: [Band; 7] = [
     Band { from_day: 0,   days: 28, boys_g: 460, girls_g: 446 },
@@ -36,6 +38,9 @@ const BANDS: [Band; 7] = [
 /// its length. A sum of 5th centiles is lenient over several months, as real longer-term 5th centiles are higher.
 #[must_use]
 pub fn least_expected_gain_grams(sex: Sex, from_growth_days: i32, to_growth_days: i32) -> f64 {
+    if from_growth_days >= NOTHING_FROM_DAY {
+        return 0.0;
+    }
     let share = |band: &Band| {
         let days = to_growth_days.min(band.from_day + band.days) - from_growth_days.max(band.from_day);
         let grams = match sex {

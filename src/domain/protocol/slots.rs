@@ -17,7 +17,8 @@ impl SlotPlan {
     /// Its day for a child born then.
     #[must_use]
     pub fn target(self, born: NaiveDate) -> NaiveDate {
-        add_days(add_months(born, self.months), self.days)
+        let month = if self.months == 0 { born } else { add_months(born, self.months) };
+        if self.days == 0 { month } else { add_days(month, self.days) }
     }
 
     /// Its age in whole months: 98 days are 3.

@@ -20,8 +20,11 @@ pub(super) fn codes<'a>(signs: impl IntoIterator<Item = &'a DangerSign>) -> Quan
 
 /// Fires for the ticked ones of a list of signs.
 fn any_of(asked: &BTreeSet<DangerSign>, list: &[DangerSign], class: Class) -> Tested {
-    let seen: Vec<&DangerSign> = list.iter().filter(|sign| asked.contains(sign)).collect();
-    if seen.is_empty() { Tested::Not(Clears::Yes) } else { Tested::holds(class, [(EvidenceKey::Signs, codes(seen))]) }
+    let seen = list.iter().filter(|sign| asked.contains(sign));
+    if asked.is_empty() || seen.clone().next().is_none() {
+        return Tested::Not(Clears::Yes);
+    }
+    Tested::holds(class, [(EvidenceKey::Signs, codes(seen))])
 }
 
 const GENERAL: [DangerSign; 7] = [

@@ -1,5 +1,6 @@
 //! Tests of the rules at their limits and of the engine as a whole, with the protocol that the program ships with.
 
+mod cases;
 mod clearing;
 mod danger;
 mod data;
