@@ -1,9 +1,15 @@
 //! How many children with ten visits are judged in a second, and how much memory that takes.
 //!
-//! Run with `cargo bench --bench assess`. The rates are children a second on one core; a line of `alloc` is the count and the bytes
+//! Run with `cargo bench -p spoonround-domain --bench assess`. The rates are children a second on one core; a line of `alloc` is the count and the bytes
 //! asked for while all children of the case are judged.
 
 mod children;
+#[path = "../../src/files/protocol_toml/mod.rs"]
+#[allow(dead_code, unused_imports, reason = "only the shipped protocol is read here")]
+mod protocol_toml;
+#[path = "../../src/files/toml_reader.rs"]
+#[allow(dead_code, reason = "only the shipped protocol is read here")]
+mod toml_reader;
 
 use children::Story;
 use divan::AllocProfiler;
@@ -12,7 +18,7 @@ use divan::black_box;
 use divan::counter::ItemsCount;
 use domain::assess::assess;
 use domain::protocol::Protocols;
-use spoonround::files::protocol_toml::default_protocol;
+use protocol_toml::default_protocol;
 
 #[global_allocator]
 static ALLOC: AllocProfiler = AllocProfiler::system();

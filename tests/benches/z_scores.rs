@@ -1,6 +1,6 @@
 //! How fast z-scores are: the bare formula on figures at hand, one child at a time, and three indices of many children at once.
 //!
-//! Run with `cargo bench --bench z_scores`. Each case works through the same 10,000 infants; the rates are infants a second.
+//! Run with `cargo bench -p spoonround-domain --bench z_scores`. Each case works through the same 10,000 infants; the rates are infants a second.
 
 use divan::counter::ItemsCount;
 use divan::{Bencher, black_box};

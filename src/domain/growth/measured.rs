@@ -206,12 +206,19 @@ pub struct WeighedAndMeasured {
 
 /// Weight for age, length for age and weight for length of many children at once, in their order: for exports and recounts.
 pub fn three_indices<'a>(children: &'a [WeighedAndMeasured]) -> impl Iterator<Item = [Score; 3]> + 'a {
-    children.iter().map(|child| {
-        let (kg, mm) = (kilograms(child.weight), f64::from(child.length.mm()));
+    // The tables are asked for once, not for each child.
+    let (weight_for_age, length_for_age): (&Table, &Table) = (&tables::WEIGHT_FOR_AGE, &tables::LENGTH_FOR_AGE);
+    let (lying, standing): (&Table, &Table) = (&tables::WEIGHT_FOR_LENGTH, &tables::WEIGHT_FOR_HEIGHT);
+    children.iter().map(move |&WeighedAndMeasured { sex, age_days, weight, length }| {
+        let (kg, mm) = (kilograms(weight), length.mm());
+        let for_length = if usual_position(age_days) == Position::Lying { lying } else { standing };
+        // A whole millimetre has a row of its own.
+        let row_of_length =
+            in_age_range(age_days).and_then(|()| for_length.row(sex, i32::from(mm)).ok_or(NotComputable::LengthOutsideTable));
         [
-            score(waz(child.sex, child.age_days, kg)),
-            score(laz(child.sex, child.age_days, mm)),
-            score(wlz(child.sex, child.age_days, kg, mm)),
+            score(by_age(weight_for_age, sex, age_days).map(|row| row.z_restricted(kg))),
+            score(by_age(length_for_age, sex, age_days).map(|row| row.z(f64::from(mm) / 10.0))),
+            score(row_of_length.map(|row| row.z_restricted(kg))),
         ]
     })
 }
@@ -240,13 +247,17 @@ fn laz(sex: Sex, age_days: i32, mm: f64) -> Result<f64, NotComputable> {
     by_age(&tables::LENGTH_FOR_AGE, sex, age_days).map(|row| row.z(mm / 10.0))
 }
 
+/// Weight for length needs no age, but has no value where the tables by age have none.
+const fn in_age_range(age_days: i32) -> Result<(), NotComputable> {
+    match age_days {
+        ..0 => Err(NotComputable::BeforeDueDate),
+        0..=LAST_DAY => Ok(()),
+        _ => Err(NotComputable::AgeOutsideTable),
+    }
+}
+
 fn wlz(sex: Sex, age_days: i32, kg: f64, mm: f64) -> Result<f64, NotComputable> {
-    if age_days < 0 {
-        return Err(NotComputable::BeforeDueDate);
-    }
-    if age_days > LAST_DAY {
-        return Err(NotComputable::AgeOutsideTable);
-    }
+    in_age_range(age_days)?;
     let table = match usual_position(age_days) {
         Position::Lying => &tables::WEIGHT_FOR_LENGTH,
         Position::Standing => &tables::WEIGHT_FOR_HEIGHT,
