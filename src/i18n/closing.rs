@@ -122,7 +122,7 @@ mod tests {
         ToClose {
             way: Way::TwoVisits,
             young: false,
-            numbers: Evidence(vec![(EvidenceKey::Muac, Quantity::Millimetres(125)), (EvidenceKey::Wlz, Quantity::ZHundredths(-200))]),
+            numbers: Evidence::from(vec![(EvidenceKey::Muac, Quantity::Millimetres(125)), (EvidenceKey::Wlz, Quantity::ZHundredths(-200))]),
             days_apart: 7,
             first_clear_on,
             second_from: first_clear_on.map(|first| first + chrono::Days::new(7)),

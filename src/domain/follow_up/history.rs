@@ -57,7 +57,7 @@ pub struct Step {
 /// Every step of a follow-up, in order.
 #[must_use]
 pub fn steps(visits: &[VisitAssessment], follow_up: &FollowUp) -> Vec<Step> {
-    let Some(first) = follow_up.history.first() else { return Vec::new() };
+    let first = follow_up.history.opening;
     let mut standing = (first.class, first.due_on);
     let mut steps = Vec::new();
     let opening = visits.iter().position(|visit| visit.visit == follow_up.opened_by).unwrap_or(visits.len());
@@ -73,7 +73,7 @@ pub fn steps(visits: &[VisitAssessment], follow_up: &FollowUp) -> Vec<Step> {
             Some(EventKind::Opened) => steps.push(step(What::Opened, standing)),
             Some(EventKind::Raised) => steps.push(step(What::Raised, standing)),
             Some(EventKind::Refreshed) => {
-                let found = visit.finding(follow_up.rule).and_then(|finding| finding.answer.class());
+                let found = visit.finding(follow_up.rule).map(|finding| finding.class);
                 steps.push(step(What::Refreshed { milder: found.filter(|found| *found > standing.0) }, standing));
             }
             Some(EventKind::Closed(reason)) => {
@@ -84,14 +84,13 @@ pub fn steps(visits: &[VisitAssessment], follow_up: &FollowUp) -> Vec<Step> {
                 if follow_up.closed.is_some_and(|closed| closed.by_visit.is_none() && closed.on < visit.on) {
                     break;
                 }
-                steps.extend(visit.finding(follow_up.rule).map(|finding| {
-                    let kept = match finding.answer {
-                        Answer::Fires(_) => Kept::Covered(finding.standing),
-                        Answer::Clear => Kept::ClearButMore,
-                        Answer::CannotTell(why) => Kept::CannotTell(why),
-                    };
-                    step(What::Kept(kept), standing)
-                }));
+                let kept = match (visit.finding(follow_up.rule), visit.answer(follow_up.rule)) {
+                    (Some(finding), _) => Some(Kept::Covered(finding.standing)),
+                    (None, Some(Answer::Clear)) => Some(Kept::ClearButMore),
+                    (None, Some(Answer::CannotTell(why))) => Some(Kept::CannotTell(why)),
+                    (None, Some(Answer::Fires(_)) | None) => None,
+                };
+                steps.extend(kept.map(|kept| step(What::Kept(kept), standing)));
             }
         }
     }

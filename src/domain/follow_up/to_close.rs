@@ -202,7 +202,7 @@ pub fn to_close<'v>(
     Some(ToClose {
         way,
         young: follow_up.rule == RuleId::WastingYoung && judged.now.completed_months < protocol.rules.wasting_young.limits.under_months,
-        numbers: Evidence(numbers(follow_up, child, judged, protocol)),
+        numbers: numbers(follow_up, child, judged, protocol).into(),
         days_apart,
         first_clear_on: progress.first_clear_on,
         second_from: progress.first_clear_on.map(|first| add_days(first, days_apart)),

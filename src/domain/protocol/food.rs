@@ -175,7 +175,7 @@ impl Foods {
     #[must_use]
     pub fn examples(&self, group: FoodGroup) -> Vec<&Food> {
         let fits = |food: &&Food| food.active && food.group == Some(group) && !food.unhealthy && !food.sweet_drink;
-        let mut examples: Vec<&Food> = self.0.iter().filter(fits).collect();
+        let mut examples: Vec<&Food> = self.by_code.iter().filter(fits).collect();
         examples.sort_by_key(|food| food.choking);
         examples
     }

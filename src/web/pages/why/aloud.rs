@@ -74,7 +74,7 @@ fn what_was_found(w: &Words, found: &Explained, food: &dyn Fn(&str) -> String) -
         lines.push(w.say_with("aloud-seen", args!["date" => format::day_and_year(w, visit.visit.on), "where" => contact]));
     }
     lines.push(explain_in(VOICE, f.rule, &f.evidence, w, food));
-    lines.extend(f.evidence.0.iter().map(|(key, quantity)| {
+    lines.extend(f.evidence.lines().iter().map(|(key, quantity)| {
         w.say_with("aloud-number", args!["name" => codes::evidence_name(w, *key), "value" => quantity_in(VOICE, *key, quantity, w, food)])
     }));
     lines.push(match &f.closing {
