@@ -9,6 +9,7 @@ mod m20261125_000003_create_visits;
 mod m20261125_000004_create_follow_ups;
 mod m20261125_000005_create_child_summaries;
 mod m20261125_000006_create_protocols_and_audit;
+mod m20261125_000011_add_reason_of_adoption;
 mod m20261125_000012_create_record_corrections;
 mod m20261125_000013_create_talks_and_households;
 mod m20261125_000017_hold_in_summaries;
@@ -26,6 +27,7 @@ impl MigratorTrait for Migrator {
             Box::new(m20261125_000004_create_follow_ups::Migration),
             Box::new(m20261125_000005_create_child_summaries::Migration),
             Box::new(m20261125_000006_create_protocols_and_audit::Migration),
+            Box::new(m20261125_000011_add_reason_of_adoption::Migration),
             Box::new(m20261125_000012_create_record_corrections::Migration),
             Box::new(m20261125_000013_create_talks_and_households::Migration),
             Box::new(m20261125_000017_hold_in_summaries::Migration),

@@ -9,6 +9,8 @@ use clap::Parser;
 use clap::Subcommand;
 use domain::calendar::Month;
 
+use crate::i18n::Lang;
+
 /// Works out which infants need a follow-up, why, and by when.
 #[derive(Debug, Parser)]
 #[command(name = "spoonround", version, verbatim_doc_comment, after_help = "Example:\n  spoonround serve --listen 127.0.0.1:8080")]
@@ -115,6 +117,51 @@ pub enum ProtocolCommand {
         #[arg(verbatim_doc_comment, value_name = "CASES", required = true)]
         cases: Vec<PathBuf>,
     },
+    /// Prints a protocol as a document that a clinician can review and sign, as Markdown.
+    #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround protocol print active --language fr > protocol.md")]
+    Print {
+        /// The protocol file, the word default for the built-in one, or the word active for the one in force today.
+        #[arg(verbatim_doc_comment, value_name = "PROTOCOL.toml|default|active", default_value = "active")]
+        protocol: String,
+        /// Writes in this language: en or fr.
+        #[arg(verbatim_doc_comment, long, value_name = "LANGUAGE", default_value = "en", value_parser = parse_language)]
+        language: Lang,
+    },
+    /// Shows how the follow-up list of a day would change under a new protocol. It keeps and changes nothing.
+    #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround protocol rehearse district.toml --as-of 2026-11-25")]
+    Rehearse {
+        /// The new protocol file, or the word default for the built-in one.
+        #[arg(verbatim_doc_comment, value_name = "NEW.toml|default")]
+        protocol: String,
+        /// Compares the list of this day; visits after it are not looked at. Without it, today's.
+        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD")]
+        as_of: Option<NaiveDate>,
+        /// Lists the children behind the numbers too, by their codes.
+        #[arg(verbatim_doc_comment, long)]
+        children: bool,
+    },
+    /// Adopts a protocol from a day on and keeps who approved it and why. Visits before that day keep the version that judged them.
+    #[command(
+        verbatim_doc_comment,
+        after_help = "Example:\n  spoonround protocol adopt district.toml --approved-by \"Dr Oru Saneth\" --from 2026-12-01 --reason \"New limit for the arm\""
+    )]
+    Adopt {
+        /// The protocol file, or the word default for the built-in one.
+        #[arg(verbatim_doc_comment, value_name = "PROTOCOL.toml|default")]
+        protocol: String,
+        /// Names the clinician or responsible person who approved it.
+        #[arg(verbatim_doc_comment, long, value_name = "NAME")]
+        approved_by: String,
+        /// Sets the first day on which visits are judged by it; today or later.
+        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD")]
+        from: NaiveDate,
+        /// Says what changes and who asked for it.
+        #[arg(verbatim_doc_comment, long, value_name = "TEXT", default_value = "")]
+        reason: String,
+        /// Allows a day before today: visits since then are judged anew.
+        #[arg(verbatim_doc_comment, long)]
+        backdated: bool,
+    },
 }
 
 /// Somebody to add.
@@ -133,6 +180,14 @@ pub struct NewUser {
 
 fn parse_month(text: &str) -> Result<Month, String> {
     Month::parse(text).ok_or_else(|| format!("{text:?} is not a month; write it like 2026-10"))
+}
+
+fn parse_language(text: &str) -> Result<Lang, String> {
+    Lang::OFFERED
+        .iter()
+        .copied()
+        .find(|lang| lang.code() == text)
+        .ok_or_else(|| format!("{text:?} is not a language of the program; use en or fr"))
 }
 
 fn parse_role(text: &str) -> Result<domain::role::Role, String> {

@@ -54,6 +54,18 @@ impl Opened {
 /// [`Stop`]: an unwritable folder, a file that is no database, a database from a newer version, a protocol with faults,
 /// each with what to do.
 pub async fn open(config: &Config) -> Result<Opened, Stop> {
+    opened(config, true).await
+}
+
+/// The same without adopting a configured protocol that is new: for commands that only look at what there is.
+///
+/// # Errors
+/// As [`open`].
+pub async fn look(config: &Config) -> Result<Opened, Stop> {
+    opened(config, false).await
+}
+
+async fn opened(config: &Config, adopting: bool) -> Result<Opened, Stop> {
     let db = Db::open(&config.database_url()).await.map_err(told)?;
     db.migrate().await.map_err(told)?;
     let now = SystemClock.now();
@@ -67,7 +79,8 @@ pub async fn open(config: &Config) -> Result<Opened, Stop> {
         None => None,
     };
     let configured = text.as_ref().map(|(name, text)| (name.as_str(), text.as_str()));
-    let protocols = Arc::new(protocols::adopt(&db, configured, now).await?);
+    let protocols = if adopting { protocols::adopt(&db, configured, now).await? } else { protocols::as_they_are(&db, configured).await? };
+    let protocols = Arc::new(protocols);
     let settings = Settings::from_stored(&settings::all(db.direct()).await?);
     Ok(Opened { today: day_in(settings.time_zone, now), db, protocols, settings, now })
 }

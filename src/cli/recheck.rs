@@ -4,7 +4,7 @@ use std::process::ExitCode;
 
 use chrono::NaiveDate;
 
-use crate::cli::opened::open;
+use crate::cli::opened::look;
 use crate::cli::progress::Progress;
 use crate::cli::run::Stop;
 use crate::config::Config;
@@ -15,7 +15,7 @@ use crate::service::recheck;
 /// # Errors
 /// [`Stop`] with what to do.
 pub async fn run(config: &Config, repair: bool, as_of: Option<NaiveDate>) -> Result<ExitCode, Stop> {
-    let office = open(config).await?;
+    let office = look(config).await?;
     let today = office.day(as_of)?;
     let mut bar = Progress::new("Working out children");
     let mend = repair.then_some(office.now);

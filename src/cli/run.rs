@@ -9,6 +9,7 @@ use crate::cli::args::ProtocolCommand;
 use crate::cli::export;
 use crate::cli::office;
 use crate::cli::protocol_check;
+use crate::cli::protocol_office;
 use crate::cli::recheck;
 use crate::cli::score;
 use crate::cli::serve;
@@ -51,6 +52,16 @@ fn dispatch(cli: Cli) -> Result<ExitCode, Stop> {
         Command::Protocol { command: ProtocolCommand::Check { protocol, cases } } => {
             let summary = protocol_check::run(&protocol, &cases, &mut std::io::stdout().lock())?;
             Ok(if summary.failed == 0 { ExitCode::SUCCESS } else { ExitCode::FAILURE })
+        }
+        Command::Protocol { command: ProtocolCommand::Print { protocol, language } } => {
+            block_on(protocol_office::print(cli.config.as_deref(), &protocol, language))
+        }
+        Command::Protocol { command: ProtocolCommand::Rehearse { protocol, as_of, children } } => {
+            block_on(protocol_office::rehearse(&config()?, &protocol, as_of, children))
+        }
+        Command::Protocol { command: ProtocolCommand::Adopt { protocol, approved_by, from, reason, backdated } } => {
+            let wish = protocol_office::Wish { approved_by: &approved_by, from, reason: &reason, backdated };
+            block_on(protocol_office::adopt(&config()?, &protocol, &wish))
         }
         Command::Export { month, into } => block_on(export::run(&config()?, month, &into)),
         Command::Serve { listen, check } => {

@@ -57,6 +57,10 @@ pub async fn keep_up(app: server::Shared) {
             }
             Err(error) => tracing::error!("settings cannot be read: {error}"),
         }
-        tokio::time::sleep(LOOK_EVERY).await;
+        tokio::select! {
+            () = tokio::time::sleep(LOOK_EVERY) => {}
+            // A protocol was adopted.
+            () = app.wake.notified() => done_for = None,
+        }
     }
 }

@@ -29,7 +29,9 @@ codes! {
         Supervise => "supervise",
         /// Read monthly aggregates.
         ReadReports => "read_reports",
-        /// Manage people, areas and settings.
+        /// See how the follow-up list would change under another protocol.
+        RehearseProtocol => "rehearse_protocol",
+        /// Manage people, areas and settings; adopt a protocol.
         Administer => "administer",
     }
 }
@@ -37,11 +39,11 @@ codes! {
 /// Whether the role may do this at all.
 #[must_use]
 pub const fn may(role: Role, action: Action) -> bool {
-    use Action::{Administer, ReadReports, RecordVisit, Register, SeeChildren, Supervise};
+    use Action::{Administer, ReadReports, RecordVisit, Register, RehearseProtocol, SeeChildren, Supervise};
     match role {
         Role::Worker => matches!(action, SeeChildren | Register | RecordVisit),
-        Role::Supervisor => matches!(action, SeeChildren | Register | RecordVisit | Supervise | ReadReports),
+        Role::Supervisor => matches!(action, SeeChildren | Register | RecordVisit | Supervise | ReadReports | RehearseProtocol),
         Role::Manager => matches!(action, ReadReports),
-        Role::Administrator => matches!(action, Administer),
+        Role::Administrator => matches!(action, RehearseProtocol | Administer),
     }
 }

@@ -25,6 +25,8 @@ files!(
     "report",
     "admin",
     "rules",
+    "protocol",
+    "protocol_rules",
     "faults",
     "demo",
     "corrections",

@@ -6,6 +6,7 @@ pub mod codes;
 mod explain;
 mod files;
 pub mod format;
+mod in_words;
 mod lang;
 pub mod scale;
 mod voice;
@@ -23,6 +24,7 @@ pub use crate::i18n::explain::explain_in;
 pub use crate::i18n::explain::quantity;
 pub use crate::i18n::explain::quantity_in;
 pub(crate) use crate::i18n::explain::whole;
+pub use crate::i18n::in_words::rule_in_words;
 pub use crate::i18n::lang::Lang;
 pub use crate::i18n::voice::Voice;
 

@@ -2,6 +2,7 @@
 //!
 //! They know no request and no page; the day, the instant and the person are given to them.
 
+pub mod adopt_protocol;
 pub mod agreed_steps;
 pub mod areas;
 pub mod audit;
@@ -31,6 +32,7 @@ pub mod reassess;
 pub mod recheck;
 pub mod record_visit;
 pub mod register_child;
+pub mod rehearse;
 pub mod round;
 pub mod settings;
 pub mod sign_in;

@@ -25,6 +25,10 @@ const AT_A_TIME: u64 = 100;
 /// # Errors
 /// [`StoreError`]; what was done before stays done.
 pub async fn tick(db: &Db, protocols: &Protocols, today: NaiveDate, now: DateTime<Utc>) -> Result<u64, StoreError> {
+    // Everything may read differently from the first day of a protocol on, also for a child stored by somebody who did not know of it.
+    for protocol in protocols.iter().filter(|protocol| protocol.effective_from > today) {
+        summaries::look_again_on(db.direct(), protocol.effective_from).await?;
+    }
     let mut done = 0;
     let mut after = None;
     loop {

@@ -8,6 +8,7 @@ use sea_orm::ActiveModelTrait;
 use sea_orm::ConnectionTrait;
 use sea_orm::EntityTrait;
 use sea_orm::IntoActiveModel;
+use sea_orm::PaginatorTrait;
 use sea_orm::QueryOrder;
 
 use crate::store::codes::uuid;
@@ -32,6 +33,8 @@ pub struct ProtocolRecord {
     pub adopted_by: Option<PersonId>,
     /// The clinician who approved it; empty = nobody yet.
     pub approved_by: String,
+    /// Why it was adopted, in words.
+    pub reason: String,
 }
 
 /// Adopts a protocol.
@@ -47,9 +50,18 @@ pub async fn insert(c: &impl ConnectionTrait, record: &ProtocolRecord) -> Result
         adopted_at: whole_second(record.adopted_at),
         adopted_by: record.adopted_by.map(|id| uuid(id.0)),
         approved_by: record.approved_by.clone(),
+        reason: record.reason.clone(),
     };
     protocol::Entity::insert(row.into_active_model().reset_all()).exec_without_returning(c).await?;
     Ok(())
+}
+
+/// How many are adopted: says whether there are new ones.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn count(c: &impl ConnectionTrait) -> Result<u64, StoreError> {
+    Ok(protocol::Entity::find().count(c).await?)
 }
 
 /// All adopted protocols by day of effect, then by when they were adopted.
@@ -69,6 +81,7 @@ pub async fn all(c: &impl ConnectionTrait) -> Result<Vec<ProtocolRecord>, StoreE
         adopted_at: row.adopted_at,
         adopted_by: row.adopted_by.map(|id| PersonId(id.as_u128())),
         approved_by: row.approved_by,
+        reason: row.reason,
     };
     Ok(query.all(c).await?.into_iter().map(read).collect())
 }
@@ -91,6 +104,7 @@ mod tests {
             adopted_at: noon("2026-01-01"),
             adopted_by: None,
             approved_by: String::new(),
+            reason: "the arm limit of the region".to_owned(),
         }
     }
 

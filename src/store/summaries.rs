@@ -23,6 +23,7 @@ use sea_orm::Iterable;
 use sea_orm::QueryFilter;
 use sea_orm::QueryOrder;
 use sea_orm::QuerySelect;
+use sea_orm::sea_query::Expr;
 use sea_orm::sea_query::OnConflict;
 
 use crate::store::codes::Reading;
@@ -264,6 +265,21 @@ pub async fn of_children(c: &impl ConnectionTrait, children: &[ChildId]) -> Resu
         SummaryRecord::try_from(row).map(|summary| (summary.child, (summary, key)))
     };
     rows.into_iter().map(read).collect()
+}
+
+/// Has every child in the programme looked at again on a day, if not before: a protocol takes effect then.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn look_again_on(c: &impl ConnectionTrait, day: NaiveDate) -> Result<(), StoreError> {
+    use child_summary::Column;
+    child_summary::Entity::update_many()
+        .col_expr(Column::NextChangeOn, Expr::value(day))
+        .filter(Column::Status.eq(ChildStatus::Active.code()))
+        .filter(Condition::any().add(Column::NextChangeOn.is_null()).add(Column::NextChangeOn.gt(day)))
+        .exec(c)
+        .await?;
+    Ok(())
 }
 
 /// Children whose row may be different from this day on, first the longest waiting, from after the last one seen.

@@ -60,6 +60,8 @@ icons! {
     Report, "i-month", 24, r#"<path d="M4 20V12M10 20V6M16 20v-9M22 20V4" class="draw"/>"#;
     /// Villages.
     Area, "i-area", 24, r#"<path d="M2.5 20v-6l4.5-4 4.5 4v6zM13 20V9l4.250-4 4.250 4v11z" class="draw"/>"#;
+    /// The protocol: a sheet.
+    Sheet, "i-sheet", 24, r#"<path d="M5 2.5h9.500l4.500 4.500v14.500H5zM14 2.500v5h5M8.500 12h7M8.500 16h7" class="draw"/>"#;
     /// Settings: three strings with a bead each.
     Settings, "i-set", 24, r#"<path d="M3 6h18M3 12h18M3 18h18" class="draw"/><circle cx="8" cy="6" r="2.6" fill="currentColor"/><circle cx="16" cy="12" r="2.6" fill="currentColor"/><circle cx="10" cy="18" r="2.6" fill="currentColor"/>"#;
     /// A telephone.

@@ -50,6 +50,7 @@ macro_rules! routes {
 const FIELD: Who = Who::Roles(&[Worker, Supervisor]);
 const TEAM: Who = Who::Roles(&[Supervisor]);
 const FIGURES: Who = Who::Roles(&[Manager, Supervisor]);
+const CHANGERS: Who = Who::Roles(&[Supervisor, Administrator]);
 const OFFICE: Who = Who::Roles(&[Administrator]);
 
 routes! {
@@ -103,6 +104,12 @@ routes! {
     POST "/children/{code}/leave" FIELD => pages::placing::leave;
     GET "/reports" FIGURES => pages::report::show;
     GET "/reports/{month}/{file}" FIGURES => pages::report::file;
+    GET "/protocol" Who::SignedIn => pages::protocol::show;
+    GET "/protocol/adopted/{seq}" Who::SignedIn => pages::protocol::adopted;
+    GET "/protocol/adopted/{seq}/file" CHANGERS => pages::protocol::text;
+    GET "/protocol/rehearse" CHANGERS => pages::protocol::rehearse::show;
+    POST "/protocol/rehearse" CHANGERS => pages::protocol::rehearse::rehearse;
+    POST "/protocol/adopt" OFFICE => pages::protocol::rehearse::adopt;
     GET "/people" OFFICE => pages::people::list;
     GET "/people/new" OFFICE => pages::people::new;
     POST "/people/new" OFFICE => pages::people::add;

@@ -16,6 +16,7 @@ mod kitchen;
 mod merging;
 mod office;
 mod past_desk;
+mod protocol;
 mod registration;
 mod rounds;
 mod signing_in;

@@ -105,7 +105,7 @@ impl Site {
             })
             .await
             .expect("a filled database");
-        let protocols = spoonround::service::protocols::for_tests();
+        let protocols = spoonround::service::protocols::adopt(&db.db, None, spoonround::clock::Clock::now(&*clock)).await.expect("adopted");
         let secret = Secret::random().expect("randomness");
         let clock_of_app: Arc<dyn spoonround::clock::Clock> = Arc::<FixedClock>::clone(&clock);
         let app = App::new(db.db.clone(), clock_of_app, secret, protocols, &config).await.expect("an app");

@@ -1,6 +1,7 @@
 //! From text as typed to values: every fault of a form at once, each with its field. Nothing is guessed and nothing lost;
 //! the caller keeps the text to show the form again.
 
+pub mod adopt;
 pub mod child;
 pub mod correction;
 pub mod desk;

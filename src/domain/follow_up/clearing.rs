@@ -27,7 +27,8 @@ pub enum Way {
 }
 
 /// The way of a rule.
-pub(super) const fn way(rule: RuleId) -> Way {
+#[must_use]
+pub const fn way(rule: RuleId) -> Way {
     use RuleId as R;
     match rule {
         R::DangerGeneral | R::DangerYoungInfant | R::DangerOther => Way::CareAndTest,

@@ -15,7 +15,7 @@ mod types;
 #[cfg(test)]
 pub(crate) mod tests;
 
-pub use clearing::Way;
+pub use clearing::{Way, way};
 pub use history::{Kept, Step, What, steps};
 pub use scale::{Change, ErrorAt, ScaleError, Verdict, may_be_error, scale_error};
 pub use to_close::{Needed, Newest, ToClose, to_close};

@@ -60,15 +60,38 @@ pub trait ReadRules {
     fn rule(&mut self, id: RuleId) -> (bool, String, Self::One<'_>);
 }
 
-/// A value that can be asked for.
+/// A figure of a rule as it stands, for showing it. Its unit is said by its key.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Figure {
+    /// A whole number: days, months, grams, millimetres, minutes or a count.
+    Whole(i64),
+    /// A number with decimals: percent.
+    Number(f64),
+    /// A z-score.
+    Z(ZHundredths),
+    /// An urgency.
+    Class(Class),
+    /// A range of days.
+    Days(DayRange),
+    /// Steps of textures.
+    Steps(Vec<TextureStep>),
+}
+
+/// A value that can be asked for, and shown.
 pub trait Threshold {
     /// Asks for it.
     fn read(source: &mut impl ReadRule, key: &'static str) -> Self;
+    /// As it stands.
+    fn figure(&self) -> Figure;
 }
 
 impl Threshold for u32 {
     fn read(source: &mut impl ReadRule, key: &'static str) -> Self {
         source.whole(key)
+    }
+
+    fn figure(&self) -> Figure {
+        Figure::Whole(i64::from(*self))
     }
 }
 
@@ -76,11 +99,19 @@ impl Threshold for i32 {
     fn read(source: &mut impl ReadRule, key: &'static str) -> Self {
         Self::try_from(source.whole(key)).unwrap_or(Self::MAX)
     }
+
+    fn figure(&self) -> Figure {
+        Figure::Whole(i64::from(*self))
+    }
 }
 
 impl Threshold for ZHundredths {
     fn read(source: &mut impl ReadRule, key: &'static str) -> Self {
         source.z(key)
+    }
+
+    fn figure(&self) -> Figure {
+        Figure::Z(*self)
     }
 }
 
@@ -88,11 +119,19 @@ impl Threshold for Class {
     fn read(source: &mut impl ReadRule, key: &'static str) -> Self {
         source.class(key)
     }
+
+    fn figure(&self) -> Figure {
+        Figure::Class(*self)
+    }
 }
 
 impl Threshold for DayRange {
     fn read(source: &mut impl ReadRule, key: &'static str) -> Self {
         source.days(key)
+    }
+
+    fn figure(&self) -> Figure {
+        Figure::Days(*self)
     }
 }
 
@@ -100,10 +139,18 @@ impl Threshold for f64 {
     fn read(source: &mut impl ReadRule, key: &'static str) -> Self {
         source.number(key)
     }
+
+    fn figure(&self) -> Figure {
+        Figure::Number(*self)
+    }
 }
 
 impl Threshold for Vec<TextureStep> {
     fn read(source: &mut impl ReadRule, key: &'static str) -> Self {
         source.steps(key)
+    }
+
+    fn figure(&self) -> Figure {
+        Figure::Steps(self.clone())
     }
 }

@@ -1,6 +1,6 @@
 //! Which rules a protocol has, each with its switch, its thresholds and their source. It tests nothing.
 
-use super::read::ReadRules;
+use super::read::{Figure, ReadRules};
 use super::thresholds as t;
 use crate::rule::RuleId;
 
@@ -47,6 +47,12 @@ macro_rules! rules {
             #[must_use]
             pub fn source(&self, id: RuleId) -> &str {
                 match id { $(RuleId::$id => &self.$field.source,)+ }
+            }
+
+            /// The figures of a rule, each with its key.
+            #[must_use]
+            pub fn figures(&self, id: RuleId) -> Vec<(&'static str, Figure)> {
+                match id { $(RuleId::$id => self.$field.limits.figures(),)+ }
             }
 
             /// The keys of a rule's figures.

@@ -16,9 +16,14 @@ pub fn foods(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Foods {
     root.need(f, "food", "the foods as [[food]] tables, as in the default protocol");
     let mut foods: Vec<Food> = Vec::new();
     for mut table in root.tables(f, "food") {
-        let Some(mut food) = food(&mut table, f) else { continue };
-        food.name = table.need_text(f, "name", "the food's name in the language of the file");
-        food.source = table.need_text(f, "source", "where its figures come from, or \"common practice\"");
+        let read = food(&mut table, f);
+        let name = table.need_text(f, "name", "the food's name in the language of the file");
+        let source = table.need_text(f, "source", "where its figures come from, or \"common practice\"");
+        let Some(mut food) = read else {
+            table.finish(f);
+            continue;
+        };
+        (food.name, food.source) = (name, source);
         if food.choking && food.safe_form.trim().is_empty() {
             table.fault(f, "safe_form", "must say how a food that can choke is made safe");
         }
@@ -56,8 +61,12 @@ fn forms(foods: &[Food], root: &Table<'_, '_>, f: &mut Faults<'_>) {
 /// The keys of a food that all have a default but the code.
 pub fn food(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Food> {
     t.need(f, "code", "a code of small letters, digits and _");
-    let code = t.text(f, "code")?;
-    t.rename(format!("food {code}"));
+    let named = t.text(f, "code");
+    // A food without a code is read on, so that its other faults are told too.
+    let code = named.clone().unwrap_or_else(|| "unnamed".to_owned());
+    if named.is_some() {
+        t.rename(format!("food {code}"));
+    }
     if code.is_empty() || code.len() > 40 || !code.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_') {
         t.fault(f, "code", "must be 1 to 40 small letters, digits and _");
     }
@@ -97,7 +106,7 @@ pub fn food(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Food> {
             one.finish(f);
         }
     }
-    Some(food)
+    named.map(|_| food)
 }
 
 /// A word of a list, where `"none"` says none.

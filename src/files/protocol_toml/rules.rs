@@ -42,15 +42,13 @@ pub fn rules(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Rules> {
             f.add(&span, "rule", what);
         }
     }
-    if missing {
-        return None;
-    }
+    // The others are read even if one is missing: whoever mends the file wants to know of all faults.
     let mut reader = Reader { f, by_id };
     let rules = Rules::read(&mut reader);
     for (_, table) in std::mem::take(&mut reader.by_id) {
         table.finish(f);
     }
-    Some(rules)
+    (!missing).then_some(rules)
 }
 
 struct Reader<'r, 'f, 'a, 't> {

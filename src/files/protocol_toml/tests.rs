@@ -185,3 +185,38 @@ source = ""
     let said = self::said(&format!("{DEFAULT_TEXT}\n{nobody}"));
     assert!(said.len() == 1 && said[0].contains("coach odd.stages: names no stage"), "{said:#?}");
 }
+
+#[test]
+fn faults_of_every_kind_in_one_file_are_all_told_each_with_its_line_and_what_to_do() {
+    let mut text = DEFAULT_TEXT.to_owned();
+    let mut expected = Vec::new();
+    for (from, to, on_line, key, what) in [
+        ("settling_in_days = 14", "settling_in_dyas = 14", "settling_in_dyas", "ages.settling_in_dyas", "is not a known key; correct"),
+        ("muac_mm = 5", "muac_mm = \"5\"", "muac_mm = \"5\"", "tolerance.muac_mm", "must be a whole number from 1 to 50, not the text"),
+        (
+            "from_months = 9\nto_months = 12",
+            "from_months = 10\nto_months = 12",
+            "from_months = 10",
+            "stage lumps_9_11.from_months",
+            "leaves a gap",
+        ),
+        ("id = \"bottle.used\"", "id = \"bottle.use\"", "id = \"bottle.use\"", ".id", "unknown rule: \"bottle.use\""),
+        ("muac_below_mm = 115", "muac_below_mm = 115.5", "muac_below_mm = 115.5", "rule wasting.severe.muac_below_mm", "a whole number"),
+        ("class_large = \"two_days\"", "class_large = \"soon\"", "class_large = \"soon\"", "rule weight.loss.class_large", "unknown class"),
+        ("source = \"local protocol\"", "source = 7", "source = 7", "rule food.local_wait.source", "text in quotes, not 7"),
+        ("group = \"eggs\"", "group = \"egg\"", "group = \"egg\"", "food egg.group", "unknown food group"),
+        ("code = \"rice\"\nname = \"Rice\"", "code = 3\nnmae = \"Rice\"", "nmae", ".nmae", "is not a known key"),
+    ] {
+        assert!(text.contains(from), "{from:?} is not in the default protocol");
+        text = text.replacen(from, to, 1);
+        expected.push((on_line, key, what));
+    }
+    let said = said(&text);
+    for (on_line, key, what) in expected {
+        let line = text.lines().position(|line| line.starts_with(on_line) || line.contains(&format!(" {on_line}"))).expect("a line") + 1;
+        let found = said.iter().any(|told| told.starts_with(&format!("mine.toml:{line}: ")) && told.contains(key) && told.contains(what));
+        assert!(found, "line {line}, {key}: {what}\n{said:#?}");
+    }
+    assert!(said.iter().any(|told| told.contains("ages.settling_in_days: is missing; add")), "{said:#?}");
+    assert!(said.iter().any(|told| told.contains("the rule \"bottle.used\" is missing; copy it")), "{said:#?}");
+}

@@ -156,6 +156,7 @@ action-register = register a child
 action-record-visit = record and correct visits
 action-supervise = work the late follow-ups of a team
 action-read-reports = read monthly reports
+action-rehearse-protocol = see how the list would change under another protocol
 action-administer = look after people, areas and settings
 
 # Themes of the rules

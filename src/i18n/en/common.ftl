@@ -15,6 +15,7 @@ common-nav-workers = Workers
 common-nav-reports = Reports
 common-nav-people = People
 common-nav-areas = Areas
+common-nav-protocol = Protocol
 common-nav-settings = Settings
 common-help = Help
 common-signed-in = Signed in as { $name }, { $role }

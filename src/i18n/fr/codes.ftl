@@ -156,6 +156,7 @@ action-register = inscrire un enfant
 action-record-visit = noter et corriger les visites
 action-supervise = traiter les suivis en retard d’une équipe
 action-read-reports = lire les rapports mensuels
+action-rehearse-protocol = voir comment la liste changerait sous un autre protocole
 action-administer = gérer personnes, villages et réglages
 
 # Themes of the rules

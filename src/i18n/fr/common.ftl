@@ -15,6 +15,7 @@ common-nav-workers = Équipe
 common-nav-reports = Rapports
 common-nav-people = Personnes
 common-nav-areas = Lieux
+common-nav-protocol = Protocole
 common-nav-settings = Réglages
 common-help = Aide
 common-signed-in = Connecté : { $name }, { $role }

@@ -14,6 +14,7 @@ pub struct Model {
     pub adopted_at: DateTimeUtc,
     pub adopted_by: Option<Uuid>,
     pub approved_by: String,
+    pub reason: String,
 }
 
 #[derive(Copy, Clone, Debug, EnumIter, DeriveRelation)]

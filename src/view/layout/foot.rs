@@ -45,7 +45,9 @@ fn protocol(shell: &Shell<'_>) -> Markup {
     html! {
         @if let Some(protocol) = shell.protocol {
             p {
-                (w.say_with("common-protocol", args!["id" => protocol.id, "version" => protocol.version])) " "
+                @let called = w.say_with("common-protocol", args!["id" => protocol.id, "version" => protocol.version]);
+                @if shell.role.is_some() { a href="/protocol" { (called) } } @else { (called) }
+                " "
                 @if let Some(local) = protocol.local_name.filter(|name| !name.trim().is_empty()) {
                     (w.say_with("common-protocol-local", args!["name" => local])) " "
                 }

@@ -28,6 +28,8 @@ pub enum Nav {
     People,
     /// Villages.
     Areas,
+    /// The feeding protocol.
+    Protocol,
     /// Settings.
     Settings,
 }
@@ -40,7 +42,7 @@ impl Nav {
             Role::Worker => &[Self::Round, Self::Find, Self::Add],
             Role::Supervisor => &[Self::Late, Self::Find, Self::Add, Self::Workers, Self::Reports],
             Role::Manager => &[Self::Reports],
-            Role::Administrator => &[Self::People, Self::Areas, Self::Settings],
+            Role::Administrator => &[Self::People, Self::Areas, Self::Protocol, Self::Settings],
         }
     }
 
@@ -56,6 +58,7 @@ impl Nav {
             Self::Reports => "/reports",
             Self::People => "/people",
             Self::Areas => "/areas",
+            Self::Protocol => "/protocol",
             Self::Settings => "/settings",
         }
     }
@@ -72,6 +75,7 @@ impl Nav {
             Self::Reports => "common-nav-reports",
             Self::People => "common-nav-people",
             Self::Areas => "common-nav-areas",
+            Self::Protocol => "common-nav-protocol",
             Self::Settings => "common-nav-settings",
         })
     }
@@ -85,6 +89,7 @@ impl Nav {
             Self::Workers | Self::People => Icon::People,
             Self::Reports => Icon::Report,
             Self::Areas => Icon::Area,
+            Self::Protocol => Icon::Sheet,
             Self::Settings => Icon::Settings,
         }
     }

@@ -31,7 +31,7 @@ fn each_role_has_its_own_ways_to_go() {
         (Role::Worker, vec!["Round", "Find", "Add child"]),
         (Role::Supervisor, vec!["Late", "Find", "Add child", "Workers", "Reports"]),
         (Role::Manager, vec!["Reports"]),
-        (Role::Administrator, vec!["People", "Areas", "Settings"]),
+        (Role::Administrator, vec!["People", "Areas", "Protocol", "Settings"]),
     ] {
         assert_eq!(select(&shown(&frame(role)), "nav.reach a"), ways, "{role:?}");
     }

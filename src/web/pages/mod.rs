@@ -14,6 +14,7 @@ pub mod password;
 pub mod people;
 pub mod placing;
 pub mod recipes;
+pub mod protocol;
 pub mod register;
 pub mod report;
 pub mod result;

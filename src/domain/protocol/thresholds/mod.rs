@@ -25,6 +25,12 @@ macro_rules! thresholds {
             pub fn read(source: &mut impl $crate::protocol::ReadRule) -> Self {
                 Self { $($field: <$ty as $crate::protocol::Threshold>::read(source, stringify!($field))),+ }
             }
+
+            /// Each figure with its key.
+            #[must_use]
+            pub fn figures(&self) -> Vec<(&'static str, $crate::protocol::Figure)> {
+                vec![$((stringify!($field), $crate::protocol::Threshold::figure(&self.$field))),+]
+            }
         }
     )+};
 }
