@@ -123,13 +123,15 @@ doc-coaching = Advice
 doc-coaching-danger = About danger, told first
 doc-recipes = Recipes
 doc-recipe-parts = What goes in
-doc-recipe-part = { $food } { $grams }
 doc-recipe-water = Water
 doc-recipe-ml = { $n } ml
 doc-recipe-cooked = Weight when cooked
 doc-recipe-textures = Textures
 doc-recipe-keeps = Keeps
-doc-recipe-keeps-how = cooked { $room } hours at room temperature, { $cold } hours in the cold; flour { $flour_room } days, { $flour_cold } days in the cold
+doc-recipe-keeps-how = cooked { $room } hours at room temperature, { $cold } hours in the cold
+doc-recipe-flour = flour { $room } days at room temperature, { $cold } days in the cold
+doc-recipe-energy = Energy density
+doc-recipe-warnings = Beware
 doc-recipe-steps = How it is made
 
 doc-review = Review and signature

@@ -123,13 +123,15 @@ doc-coaching = Conseils
 doc-coaching-danger = Sur un danger, dit en premier
 doc-recipes = Recettes
 doc-recipe-parts = Ce qui entre
-doc-recipe-part = { $food } { $grams }
 doc-recipe-water = Eau
 doc-recipe-ml = { $n } ml
 doc-recipe-cooked = Poids une fois cuit
 doc-recipe-textures = Textures
 doc-recipe-keeps = Se garde
-doc-recipe-keeps-how = cuit { $room } heures à température ambiante, { $cold } heures au froid ; farine { $flour_room } jours, { $flour_cold } jours au froid
+doc-recipe-keeps-how = cuit { $room } heures à température ambiante, { $cold } heures au froid
+doc-recipe-flour = farine { $room } jours à température ambiante, { $cold } jours au froid
+doc-recipe-energy = Densité d’énergie
+doc-recipe-warnings = Attention
 doc-recipe-steps = Préparation
 
 doc-review = Relecture et signature

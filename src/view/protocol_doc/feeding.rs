@@ -230,32 +230,46 @@ pub(super) fn recipes(writer: Writer<'_>, blocks: &mut Vec<Block>) {
     let lang = w.lang().code();
     blocks.push(writer.part("doc-recipes"));
     for recipe in &protocol.recipes {
-        let name = recipe.names.get(lang).unwrap_or(&recipe.name);
-        blocks.push(Block::Heading(vec![writer.quoted_in(name, &recipe.name)]));
-        let parts = recipe.parts.iter().flat_map(|part| {
+        // Which language its words are in is told by its name.
+        let text = recipe.text(lang);
+        let own = |words: &str| {
+            let translated = recipe.texts.contains_key(lang);
+            Text::Quoted(words.to_owned(), if translated { lang.to_owned() } else { protocol.language.clone() })
+        };
+        blocks.push(Block::Heading(vec![own(&text.name)]));
+        let parts = recipe.parts.iter().enumerate().flat_map(|(at, part)| {
             let known = protocol.food(&part.food).map_or_else(|| part.food.as_str(), |food| &food.name);
-            [writer.quoted_in(protocol.food_name(&part.food, lang), known), Text::Said(format!("{};", format::g(w, i64::from(part.grams))))]
+            let name = writer.quoted_in(protocol.food_name(&part.food, lang), known);
+            let grams = Text::Said(format!("{};", format::g(w, i64::from(part.grams))));
+            let measure = text.measures.get(at).map(|measure| own(&format!("({measure})")));
+            [Some(name), measure, Some(grams)].into_iter().flatten()
         });
         let textures: Vec<String> = recipe.textures.iter().map(|texture| codes::texture(w, *texture)).collect();
         let keeps = recipe.keeps;
-        let keeps = w.say_with(
-            "doc-recipe-keeps-how",
-            args![
-                "room" => keeps.cooked_room_hours.to_string(),
-                "cold" => keeps.cooked_cold_hours.to_string(),
-                "flour_room" => keeps.flour_room_days.to_string(),
-                "flour_cold" => keeps.flour_cold_days.to_string()
-            ],
-        );
-        let steps = recipe.steps_by_language.get(lang).unwrap_or(&recipe.steps);
-        blocks.push(Block::Facts(vec![
+        let (room, cold) = (keeps.cooked_room_hours.to_string(), keeps.cooked_cold_hours.to_string());
+        let mut kept = said(w.say_with("doc-recipe-keeps-how", args!["room" => room, "cold" => cold]));
+        if let Some((room, cold)) = keeps.flour_days {
+            kept.push(Text::Said(w.say_with("doc-recipe-flour", args!["room" => room.to_string(), "cold" => cold.to_string()])));
+        }
+        let mut facts = vec![
             (w.say("doc-recipe-parts"), parts.collect()),
             (w.say("doc-recipe-water"), said(w.say_with("doc-recipe-ml", args!["n" => recipe.water_ml.to_string()]))),
             (w.say("doc-recipe-cooked"), said(format::g(w, i64::from(recipe.cooked_g)))),
             (w.say("doc-recipe-textures"), said(format::list(w, &textures))),
-            (w.say("doc-recipe-keeps"), said(keeps)),
-            (w.say("doc-recipe-steps"), vec![writer.quoted_in(steps, &recipe.steps)]),
-        ]));
+        ];
+        if let Some(kcal) = recipe.kcal_per_g(&protocol.foods) {
+            facts.push((w.say("doc-recipe-energy"), said(w.say_with("doc-kcal-per-g", args!["n" => format::number(w, kcal, 2)]))));
+        }
+        let allergens: Vec<String> = recipe.allergens(&protocol.foods).into_iter().map(|allergen| codes::allergen(w, allergen)).collect();
+        if !allergens.is_empty() {
+            facts.push((w.say("doc-food-allergen"), said(format::list(w, &allergens))));
+        }
+        facts.push((w.say("doc-recipe-keeps"), kept));
+        facts.push((w.say("doc-recipe-steps"), text.steps.iter().map(|step| own(step)).collect()));
+        if !text.warnings.is_empty() {
+            facts.push((w.say("doc-recipe-warnings"), text.warnings.iter().map(|warning| own(warning)).collect()));
+        }
+        blocks.push(Block::Facts(facts));
         blocks.push(writer.source(&recipe.source));
     }
 }
