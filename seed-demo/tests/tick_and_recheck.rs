@@ -91,6 +91,7 @@ async fn whatever_was_tampered_with_is_found_named_and_mended() {
         (format!("UPDATE child_summaries SET next_change_on = '2099-01-01' WHERE {line}"), "next change on: stored 2099-01-01"),
         (format!("UPDATE child_summaries SET work_key = '9' || work_key WHERE {line}"), "order of work: stored 9"),
         (format!("UPDATE child_summaries SET open_count = 77 WHERE {line}"), "open follow-ups: stored 77"),
+        (format!("UPDATE child_summaries SET hold_since = '2020-01-01' WHERE {line}"), "food on hold since: stored 2020-01-01"),
         (format!("DELETE FROM child_summaries WHERE {line}"), "line in the lists, line: stored none, worked out one"),
         (format!("UPDATE visits SET waz_h = waz_h + 1 WHERE {visit}"), "z-scores in hundredths: stored"),
         (format!("UPDATE visits SET stage = 'milk' WHERE {visit}"), "stage: stored milk"),

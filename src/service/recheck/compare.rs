@@ -205,6 +205,30 @@ fn history(noting: &mut Noting<'_>, stored: &FollowUpRecord, last: Option<&Follo
 }
 
 fn summary(noting: &mut Noting<'_>, stored: &SummaryRecord, computed: &SummaryRecord) {
+    // Named one by one, so that a new field is not forgotten here.
+    let SummaryRecord {
+        child: _,
+        code: _,
+        area: _,
+        worker: _,
+        born: _,
+        status: _,
+        name_key: _,
+        top: _,
+        open_count: _,
+        urgent_unanswered_since: _,
+        referral_due_on: _,
+        slot: _,
+        overdue_since: _,
+        hold_since: _,
+        last_seen_on: _,
+        last_weight: _,
+        last_waz: _,
+        next_change_on: _,
+        // The day of its working-out may be any since the last change.
+        assessed_on: _,
+        protocol_version: _,
+    } = stored;
     noting.same("area", &stored.area, &computed.area);
     noting.same("worker", &stored.worker, &computed.worker);
     noting.same("birth date", &stored.born, &computed.born);
@@ -216,6 +240,7 @@ fn summary(noting: &mut Noting<'_>, stored: &SummaryRecord, computed: &SummaryRe
     noting.same("referral without outcome after", &stored.referral_due_on, &computed.referral_due_on);
     noting.same("next visit", &stored.slot, &computed.slot);
     noting.same("visit overdue since", &stored.overdue_since, &computed.overdue_since);
+    noting.same("food on hold since", &stored.hold_since, &computed.hold_since);
     noting.same("last seen on", &stored.last_seen_on, &computed.last_seen_on);
     noting.same("last weight", &stored.last_weight, &computed.last_weight);
     noting.same("last weight for age", &stored.last_waz, &computed.last_waz);
