@@ -55,7 +55,7 @@ mod tests {
             [("approved_by", "Dr Oru"), ("from_day", day), ("from_month", "11"), ("from_year", "2026"), ("reason", "Arm limit as agreed")]
         };
         assert_eq!(read(&typed("24")), Err(vec!["from over".to_owned()]));
-        assert_eq!(read(&typed("31")), Err(vec!["from_day not-a-date".to_owned()]));
+        assert_eq!(read(&typed("31")), Err(vec!["from not-a-date".to_owned()]));
         let form = read(&typed("25")).expect("read");
         assert_eq!((form.approved_by.as_str(), form.from.to_string()), ("Dr Oru", "2026-11-25".to_owned()));
     }
