@@ -22,6 +22,7 @@ use crate::i18n::closing as closing_words;
 use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
+use crate::i18n::rule_in_words;
 use crate::service::Refusal;
 use crate::service::close_follow_up as closing;
 use crate::service::close_follow_up::Closed;
@@ -137,7 +138,8 @@ fn page(signed: &Signed, found: &Explained, flash: Option<&str>, wrong: Option<(
             .map(|(key, quantity)| (codes::evidence_name(w, *key), crate::i18n::quantity(*key, quantity, w, &food)))
             .collect(),
         scale: found.scale,
-        source: codes::rule_explain(w, f.rule),
+        // In the figures of the protocol that judged it; where only the record is left, in those of the built-in one.
+        source: found.judged.as_ref().map_or_else(|| codes::rule_explain(w, f.rule), |judged| rule_in_words(w, &judged.protocol, f.rule)),
         protocol_source: found.judged.as_ref().map(|judged| judged.protocol.rules.source(f.rule).to_owned()),
         rule: [f.rule.code().to_owned(), f.protocol_id.clone(), f.protocol_version.clone()],
         advice: codes::rule_do(w, f.rule),
