@@ -4,6 +4,7 @@ use chrono::NaiveDate;
 use domain::assess::Assessment;
 use domain::child_code::ChildCode;
 use domain::ids::ChildId;
+use domain::ids::HouseholdId;
 use domain::protocol::Protocols;
 use domain::role::Action;
 use domain::role::Role;
@@ -38,6 +39,10 @@ pub struct ChildFile {
     pub assessment: Assessment,
     /// The day.
     pub as_of: NaiveDate,
+    /// The home, if another child is known to live there.
+    pub home: Option<HouseholdId>,
+    /// A correction took something from the record or brought something to it.
+    pub corrected: bool,
 }
 
 impl ChildFile {
@@ -82,10 +87,10 @@ pub(super) async fn read(
     as_of: NaiveDate,
 ) -> Result<ChildFile, Refusal> {
     let opened = child_files::open(c, scope, code).await?.ok_or(Refusal::NotFound)?;
-    let Opened { record, area_name, worker_name, follow_ups } = opened;
+    let Opened { record, area_name, worker_name, follow_ups, home, corrected } = opened;
     let visits = visits::of_child_up_to(c, record.id, as_of).await?;
     let assessment = judge(protocols, &record, &visits, &follow_ups, as_of);
-    Ok(ChildFile { record, area_name, worker_name, visits, follow_ups, assessment, as_of })
+    Ok(ChildFile { record, area_name, worker_name, visits, follow_ups, assessment, as_of, home, corrected })
 }
 
 /// The key of a child in scope.

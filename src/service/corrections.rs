@@ -17,6 +17,7 @@ use domain::ids::PersonId;
 
 use crate::service::Context;
 use crate::service::Refusal;
+use crate::service::child_file::ChildFile;
 use crate::service::child_file::scope;
 use crate::store::Connection;
 use crate::store::children;
@@ -99,16 +100,16 @@ pub struct HistoryLine {
     pub at: DateTime<Utc>,
 }
 
-/// The corrections of a record and of those merged into it, latest first. A record that was never corrected is one question.
+/// The corrections of a record and of those merged into it, latest first. A record that was never corrected asks nothing.
 ///
 /// # Errors
 /// [`Refusal::Store`].
-pub async fn history(ctx: &Context, child: ChildId) -> Result<Vec<HistoryLine>, Refusal> {
-    let c = ctx.db.direct();
-    let (own, found) = gathered(c, child).await?;
-    if found.is_empty() {
+pub async fn history(ctx: &Context, file: &ChildFile) -> Result<Vec<HistoryLine>, Refusal> {
+    if !file.corrected {
         return Ok(Vec::new());
     }
+    let c = ctx.db.direct();
+    let (own, found) = gathered(c, file.record.id).await?;
     let ids: Vec<ChildId> = found.iter().flat_map(|line| [Some(line.child), line.what.to()]).flatten().collect();
     let others: BTreeMap<ChildId, ChildRecord> = children::by_ids(c, &ids).await?.into_iter().map(|record| (record.id, record)).collect();
     let names = people::names(c, &found.iter().map(|line| line.by).collect::<Vec<PersonId>>()).await?;

@@ -18,6 +18,7 @@ use domain::role::Action;
 use crate::service::Context;
 use crate::service::Refusal;
 use crate::service::audit;
+use crate::service::child_file::ChildFile;
 use crate::service::child_file::scope;
 use crate::service::name_key::folded;
 use crate::service::once;
@@ -121,14 +122,16 @@ async fn arranged(c: &impl Connection, rows: Vec<RoundRow>, met_on: NaiveDate, d
     Ok(in_order(rows.into_iter().map(with).collect(), HomeChild::at))
 }
 
-/// The other active children of a child's home, in the order of work today; who was met on `met_on` comes last.
+/// The other active children of a child's home, in the order of work today; who was met on `met_on` comes last. A child without one
+/// asks nothing.
 ///
 /// # Errors
 /// [`Refusal::Store`].
-pub async fn others(ctx: &Context, child: &ChildRecord, met_on: NaiveDate) -> Result<Vec<HomeChild>, Refusal> {
+pub async fn others(ctx: &Context, file: &ChildFile, met_on: NaiveDate) -> Result<Vec<HomeChild>, Refusal> {
+    let Some(home) = file.home else { return Ok(Vec::new()) };
     let c = ctx.db.direct();
-    let mut rows = members(c, ctx, child).await?;
-    rows.retain(|row| row.child != child.id && row.status == ChildStatus::Active);
+    let mut rows = households::members_in_scope(c, scope(ctx), home).await?;
+    rows.retain(|row| row.child != file.record.id && row.status == ChildStatus::Active);
     Ok(arranged(c, rows, met_on, ctx.today).await?)
 }
 

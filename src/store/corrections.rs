@@ -16,11 +16,14 @@ use sea_orm::EntityTrait;
 use sea_orm::IntoActiveModel;
 use sea_orm::QueryFilter;
 use sea_orm::QueryOrder;
+use sea_orm::sea_query::Expr;
+use sea_orm::sea_query::ExprTrait;
 use sea_orm::sea_query::Query;
 use sea_orm::sea_query::SelectStatement;
 
 use crate::store::codes::uuid;
 use crate::store::codes::whole_second;
+use crate::store::entity::child;
 use crate::store::entity::record_correction;
 use crate::store::error::StoreError;
 
@@ -131,6 +134,14 @@ pub async fn of_children(c: &impl ConnectionTrait, children: &[ChildId]) -> Resu
         .filter(Condition::any().add(R::ChildId.is_in(keys.iter().copied())).add(R::ToChildId.is_in(keys.iter().copied())))
         .order_by_asc(R::Seq);
     query.all(c).await?.into_iter().map(read).collect()
+}
+
+/// Whether a correction took something from a child or brought something to it, as a part of a question about children.
+pub(super) fn any_of_the_child() -> SelectStatement {
+    use record_correction::Column as R;
+    let child = (child::Entity, child::Column::Id);
+    let of_it = Condition::any().add(Expr::col(R::ChildId).equals(child)).add(Expr::col(R::ToChildId).equals(child));
+    Query::select().expr(Expr::val(1)).from(record_correction::Entity).cond_where(of_it).to_owned()
 }
 
 /// The last correction of a visit that took it from this child: it is no longer among the child's visits.

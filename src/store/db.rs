@@ -56,6 +56,12 @@ impl Db {
         Ok(db)
     }
 
+    /// Has each statement of this handle and of its later clones told, for tests that hold a page to its number of questions.
+    #[cfg(any(test, feature = "testing"))]
+    pub fn on_each_statement(&mut self, tell: impl Fn(&str) + Send + Sync + 'static) {
+        self.connection.set_metric_callback(move |info| tell(&info.statement.sql));
+    }
+
     /// Brings the schema up to this program's. Does nothing when it is.
     ///
     /// # Errors

@@ -21,5 +21,6 @@ mod registration;
 mod rounds;
 mod signing_in;
 mod site;
+mod statements;
 mod visits;
 mod why;

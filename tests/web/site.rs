@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 use std::sync::Arc;
+use std::sync::Mutex;
 
 use actix_web::test;
 use actix_web::web;
@@ -44,6 +45,8 @@ pub struct Site {
     pub tamsi: PersonId,
     /// Supervisor of Ulopi.
     pub olani: PersonId,
+    /// What was sent to the database so far.
+    pub statements: Arc<Mutex<Vec<String>>>,
     browser: Browser,
 }
 
@@ -108,10 +111,14 @@ impl Site {
         let protocols = spoonround::service::protocols::adopt(&db.db, None, spoonround::clock::Clock::now(&*clock)).await.expect("adopted");
         let secret = Secret::random().expect("randomness");
         let clock_of_app: Arc<dyn spoonround::clock::Clock> = Arc::<FixedClock>::clone(&clock);
-        let app = App::new(db.db.clone(), clock_of_app, secret, protocols, &config).await.expect("an app");
+        let statements = Arc::new(Mutex::new(Vec::new()));
+        let told = Arc::clone(&statements);
+        let mut counted = db.db.clone();
+        counted.on_each_statement(move |sql| told.lock().expect("no test died here").push(sql.to_owned()));
+        let app = App::new(counted, clock_of_app, secret, protocols, &config).await.expect("an app");
         let service = test::init_service(build_app(web::Data::new(app))).await;
         let browser = Browser::new(Rc::new(service));
-        Self { db, clock, ulopi, mbiro, mireni: all[0].id, tamsi: all[1].id, olani: all[2].id, browser }
+        Self { db, clock, ulopi, mbiro, mireni: all[0].id, tamsi: all[1].id, olani: all[2].id, statements, browser }
     }
 
     /// A browser nobody has signed in with.

@@ -38,11 +38,11 @@ pub async fn show(req: HttpRequest, signed: Signed, code: web::Path<String>) -> 
     let w = signed.words();
     let food = |code: &str| file.assessment.now.protocol.food_name(&FoodCode(code.to_owned()), w.lang().code()).to_owned();
     let query = query(&signed);
-    let corrections = correction::history(&signed, corrections::history(&ctx, file.record.id).await?);
+    let corrections = correction::history(&signed, corrections::history(&ctx, &file).await?);
     let mut page = shown::page(&file, &names, &signed, &query, &food, corrections);
     // The lists know the others as they are today.
     if signed.as_of == signed.visitor.today {
-        page.here = also(&signed, &household::others(&ctx, &file.record, signed.as_of).await?, signed.as_of);
+        page.here = also(&signed, &household::others(&ctx, &file, signed.as_of).await?, signed.as_of);
     }
     page.twin = twin(&ctx, &file).await?;
     let mut shell = signed.shell(&file.record.name);

@@ -53,7 +53,7 @@ pub async fn show(path: web::Path<(String, i64)>, signed: Signed) -> Result<Html
     let desk = Desk::open(&signed, &code_of(&code)?).await?;
     let mut gathered = Gathered::of(&desk, seq, None)?;
     let on = gathered.record.visit.on;
-    let others = household::others(&signed.context(), &desk.file.record, on).await?;
+    let others = household::others(&signed.context(), &desk.file, on).await?;
     gathered.here = also(&signed, &others, signed.visitor.today);
     let page = gathered.page(&desk);
     let title = page.title();
