@@ -3,6 +3,7 @@
 
 use std::collections::BTreeMap;
 
+use chrono::NaiveDate;
 use domain::calendar::completed_months;
 use domain::counsel;
 use domain::counsel::Place;
@@ -16,6 +17,7 @@ use domain::protocol::StageId;
 use domain::visit::Contact;
 use spoonround::files::protocol_toml::default_protocol;
 
+use crate::story;
 use crate::story::Story;
 use crate::story::dice::Dice;
 
@@ -65,8 +67,12 @@ pub fn tell(story: &mut Story) {
     let mut talks: Vec<Talk> = Vec::new();
     for at in 0..story.visits.len() {
         let visit = &story.visits[at].visit;
-        let before: Vec<TalkAt<'_>> =
-            story.visits.iter().zip(&talks).map(|(told, talk)| TalkAt { visit: told.visit.id, on: told.visit.on, talk }).collect();
+        // What is entered late is not known to whoever makes the next visit.
+        let known = |told: &(&story::Told, &Talk)| entered(told.0) <= entered(&story.visits[at]);
+        let before: Vec<TalkAt<'_>> = (story.visits.iter().zip(&talks))
+            .filter(known)
+            .map(|(told, talk)| TalkAt { visit: told.visit.id, on: told.visit.on, talk })
+            .collect();
         let mut talk = Talk { told: answers(&before, &mut dice), ..Talk::default() };
         // At a call, and while danger is all that counts, nothing new is agreed.
         let pressing = visit.danger_signs.as_ref().is_some_and(|signs| !signs.is_empty());
@@ -84,6 +90,10 @@ pub fn tell(story: &mut Story) {
     for (told, talk) in story.visits.iter_mut().zip(talks) {
         told.talk = talk;
     }
+}
+
+fn entered(told: &story::Told) -> (NaiveDate, u16) {
+    (domain::calendar::add_days(told.visit.on, i32::from(told.entered.days_later)), told.entered.minute)
 }
 
 fn steps(milk: bool, line: Option<&str>, dice: &mut Dice) -> BTreeMap<Place, Step> {

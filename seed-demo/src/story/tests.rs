@@ -33,6 +33,23 @@ fn a_story_is_the_same_however_often_and_in_whatever_order_it_is_told() {
     assert_ne!(forwards[1].child.name, forwards[2].child.name);
 }
 
+/// The database refuses a word on a step of a visit that it does not hold yet.
+#[test]
+fn nobody_is_asked_about_a_step_of_a_visit_that_is_entered_later() {
+    let entered = |told: &Told| (domain::calendar::add_days(told.visit.on, i32::from(told.entered.days_later)), told.entered.minute);
+    for today in [day("2026-11-28"), day("2026-11-25")] {
+        let cast = Cast::of(2_000, today);
+        for story in (0..2_000).map(|number| tell(number, &cast, today)) {
+            for told in &story.visits {
+                for step in told.talk.told.keys() {
+                    let agreed = story.visits.iter().find(|earlier| earlier.visit.id == step.visit).expect("a visit of the story");
+                    assert!(entered(agreed) <= entered(told), "{today}, child {}: {} of {}", story.number, told.visit.on, agreed.visit.on);
+                }
+            }
+        }
+    }
+}
+
 #[test]
 fn nothing_happens_before_birth_or_registration_or_after_today_or_the_end() {
     for today in DAYS.map(day) {
