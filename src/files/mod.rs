@@ -1,6 +1,7 @@
 //! Reading and writing files of people: TOML and CSV become values of the domain here, with every fault named.
 
 pub mod cases;
+pub mod late_csv;
 pub mod protocol_toml;
 pub mod report_csv;
 pub mod score_csv;

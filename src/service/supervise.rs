@@ -17,6 +17,7 @@ use domain::rule::RuleId;
 
 use crate::service::Context;
 use crate::service::Refusal;
+use crate::service::audit;
 use crate::service::team;
 use crate::service::team::Team;
 use crate::store::Scope;
@@ -30,6 +31,8 @@ use crate::store::lists::RoundRow;
 
 /// Late follow-ups on one page.
 pub const A_PAGE: usize = 50;
+/// Late follow-ups on a list for a meeting: more than can be talked about in one.
+pub const FOR_A_MEETING: usize = 500;
 /// Urgent referrals and children not seen that are shown at once.
 const SHORT_LIST: usize = 20;
 
@@ -52,6 +55,10 @@ pub struct Sieve {
     pub area: Option<String>,
     /// Class.
     pub class: Option<Class>,
+    /// Rule.
+    pub rule: Option<RuleId>,
+    /// At least so many days past due.
+    pub days: Option<u16>,
 }
 
 /// A child on the desk.
@@ -160,20 +167,42 @@ pub struct Desk {
 /// # Errors
 /// [`Refusal::NotFound`] for a worker or area outside the team; [`Refusal::Forbidden`], [`Refusal::Store`].
 pub async fn open(ctx: &Context, sieve: &Sieve, after: Option<&LateKey>, as_of: NaiveDate) -> Result<Desk, Refusal> {
+    page_of(ctx, sieve, after, as_of, A_PAGE).await
+}
+
+/// The desk with as many late follow-ups as a meeting can talk about.
+///
+/// # Errors
+/// As [`open`].
+pub async fn meeting(ctx: &Context, sieve: &Sieve, as_of: NaiveDate) -> Result<Desk, Refusal> {
+    page_of(ctx, sieve, None, as_of, FOR_A_MEETING).await
+}
+
+/// The same for a file, written to the audit as it leaves the program.
+///
+/// # Errors
+/// As [`open`].
+pub async fn meeting_file(ctx: &Context, sieve: &Sieve, as_of: NaiveDate) -> Result<Desk, Refusal> {
+    let desk = meeting(ctx, sieve, as_of).await?;
+    ctx.db.write(async |tx| Ok::<_, Refusal>(audit::note(tx, ctx, "late.download", "late", &as_of.to_string(), &[]).await?)).await?;
+    Ok(desk)
+}
+
+async fn page_of(ctx: &Context, sieve: &Sieve, after: Option<&LateKey>, as_of: NaiveDate, a_page: usize) -> Result<Desk, Refusal> {
     ctx.needs(Action::Supervise)?;
     ctx.db
         .read(async |tx| {
             let team = team::load(tx, ctx).await?;
-            let narrowed = narrowed(&team, sieve)?;
+            let narrowed = narrowed(&team, sieve, as_of)?;
             if as_of < ctx.today {
-                return past::desk(tx, ctx, team, narrowed, sieve.class, after, as_of).await;
+                return past::desk(tx, ctx, team, narrowed, sieve.class, (after, a_page), as_of).await;
             }
             let scope = Scope::Supervisor { person: ctx.actor.person };
             let clock = clock(&ctx.protocols, ctx.today);
             let shown: Vec<_> = clock.iter().copied().filter(|(class, _)| sieve.class.is_none_or(|wanted| wanted == *class)).collect();
             let limit = |most: usize| u64::try_from(most + 1).unwrap_or(u64::MAX);
-            let mut late = desk::past_clock_in_scope(tx, scope, narrowed, &shown, ctx.today, after, limit(A_PAGE)).await?;
-            let more_late = cut(&mut late, A_PAGE);
+            let mut late = desk::past_clock_in_scope(tx, scope, narrowed, &shown, ctx.today, after, limit(a_page)).await?;
+            let more_late = cut(&mut late, a_page);
             let next = late.last().filter(|_| more_late).map(|line| desk::late_key(line, &clock));
             let mut urgent = lists::unanswered_in_scope(tx, scope, ctx.today, None, limit(SHORT_LIST)).await?;
             let more_urgent = cut(&mut urgent, SHORT_LIST);
@@ -255,7 +284,7 @@ fn held_by(today: NaiveDate) -> NaiveDate {
     add_days(today, -(HELD_DAYS + 1))
 }
 
-fn narrowed(team: &Team, sieve: &Sieve) -> Result<Narrowed, Refusal> {
+fn narrowed(team: &Team, sieve: &Sieve, as_of: NaiveDate) -> Result<Narrowed, Refusal> {
     let worker = match sieve.worker.as_deref() {
         None => None,
         Some(name) => Some(team.workers.values().find(|p| p.sign_in_name == name).ok_or(Refusal::NotFound)?.id),
@@ -264,7 +293,8 @@ fn narrowed(team: &Team, sieve: &Sieve) -> Result<Narrowed, Refusal> {
         None => None,
         Some(code) => Some(team.areas.values().find(|a| a.code == code).ok_or(Refusal::NotFound)?.id),
     };
-    Ok(Narrowed { worker, area })
+    let due_by = sieve.days.map(|days| add_days(as_of, -i32::from(days)));
+    Ok(Narrowed { worker, area, rule: sieve.rule, due_by })
 }
 
 fn not_seen_days(protocol: &Protocol) -> Option<(i32, i32)> {

@@ -2,6 +2,7 @@
 //! use a hand. It counts nothing and decides nothing.
 
 pub mod hand;
+pub mod meeting;
 #[cfg(test)]
 mod tests;
 
@@ -29,6 +30,9 @@ use crate::view::parts::split;
 
 /// Most strokes drawn for days late: more would only widen the column.
 const MOST_STROKES: i32 = 14;
+
+/// Days late that can be asked for (our own choice: from the weeks of a month's meetings).
+const LATE_FOR: [u16; 5] = [1, 7, 14, 30, 60];
 
 /// A child on the desk.
 #[derive(Debug, Clone)]
@@ -112,6 +116,12 @@ pub struct Sieve {
     pub village: String,
     /// Code of the class chosen.
     pub class: String,
+    /// Rules, most urgent themes first: code and name.
+    pub rules: Vec<(String, String)>,
+    /// Chosen.
+    pub rule: String,
+    /// Fewest days late, as in the address.
+    pub days: String,
     /// A past day, as in the address.
     pub as_of: String,
     /// The last day that can be asked for, as in the address.
@@ -135,6 +145,8 @@ pub struct LatePage {
     pub next: Option<String>,
     /// The first page, when this is a later one.
     pub first: Option<String>,
+    /// The same list on paper.
+    pub meeting: String,
     /// Children not seen for long.
     pub unseen: Vec<UnseenLine>,
     /// Whether more were not seen.
@@ -252,6 +264,8 @@ fn sieve(w: &Words, sieve: &Sieve) -> Markup {
             (select("worker", "late-worker", &sieve.worker).options(sieve.workers.clone()))
             (select("area", "late-village", &sieve.village).options(sieve.villages.clone()))
             (select("class", "late-urgency", &sieve.class).options(classes))
+            (select("rule", "late-rule", &sieve.rule).options(sieve.rules.clone()))
+            (select("days", "late-days-least", &sieve.days).options(LATE_FOR.map(|days| (days.to_string(), w.say_with("late-days-from", args!["count" => days])))))
             div.field {
                 label for="as_of" { (w.say("late-as-of")) }
                 input type="date" id="as_of" name="as_of" value=(sieve.as_of) max=(sieve.today);
@@ -284,6 +298,7 @@ fn late(w: &Words, p: &LatePage) -> Markup {
     });
     html! {
         (table)
+        p.noprint { a.link href=(p.meeting) { (w.say("meeting-link")) } }
         @if p.next.is_some() || p.first.is_some() {
             p {
                 @if let Some(first) = &p.first { a.link href=(first) { (w.say("late-first-page")) } " " }

@@ -91,6 +91,8 @@ routes! {
     GET "/children/{code}/recipes/{recipe}" FIELD => pages::recipes::card_for_child;
     POST "/language" Who::Anyone => pages::language::choose;
     GET "/late" TEAM => pages::supervise::show;
+    GET "/late/meeting" TEAM => pages::supervise::meeting::show;
+    GET "/late/meeting.csv" TEAM => pages::supervise::meeting::file;
     GET "/agreed-steps" TEAM => pages::agreed_steps::show;
     GET "/team" TEAM => pages::team::show;
     POST "/team/{name}/code" TEAM => pages::team::code;

@@ -310,3 +310,53 @@ async fn a_supervisor_hands_a_code_to_the_own_team_only() {
         desk.send(&format!("/team/{name}/code"), &pairs).await.is(404);
     }
 }
+
+#[actix_web::test]
+async fn the_list_is_narrowed_by_rule_and_days_and_the_meeting_takes_just_that() {
+    let site = Site::new().await;
+    let late = [
+        (1, "Deko", Class::Today, "2026-11-05"),
+        (2, "Fanu", Class::Week, "2026-11-18"),
+        (3, "Lomi", Class::Week, "2026-11-11"),
+        (4, "Bemu", Class::Fortnight, "2026-10-26"),
+    ];
+    for (n, name, class, due) in late {
+        tell(&site, &story(&site, n, name, class, due)).await;
+    }
+    let mut browser = site.signed_in("olani").await;
+    // 20, 7, 14 and 30 days late; the first is another rule.
+    for (query, names) in [
+        ("", vec!["Bemu", "Deko", "Lomi", "Fanu"]),
+        ("?rule=wasting.moderate", vec!["Bemu", "Lomi", "Fanu"]),
+        ("?days=8", vec!["Bemu", "Deko", "Lomi"]),
+        ("?days=14", vec!["Bemu", "Deko", "Lomi"]),
+        ("?days=15&rule=wasting.moderate", vec!["Bemu"]),
+        ("?days=31", vec![]),
+    ] {
+        browser.open(&format!("/late{query}")).await.is(200);
+        assert_eq!(browser.texts("table.stack tbody th a"), names, "{query}");
+        browser.open(&format!("/late/meeting{query}")).await.is(200);
+        let mut on_paper = browser.texts("table.stack tbody th a");
+        on_paper.sort();
+        let mut wanted = names.clone();
+        wanted.sort_unstable();
+        assert_eq!(on_paper, wanted, "{query} on paper");
+    }
+    browser.open("/late?rule=wasting").await.is(400);
+
+    browser.open("/late/meeting.csv?days=15").await.is(200);
+    assert_eq!(browser.headers.get("content-disposition").map(String::as_str), Some("attachment; filename=\"late-2026-11-25.csv\""));
+    let codes: Vec<String> = [4_u64, 1].map(|n| ChildCode::from_random(n).as_str().to_owned()).into();
+    assert_eq!(
+        browser.body,
+        format!(
+            "child_code,village,worker,rule,class,due_on,days_late\r\n{},ulopi,mireni,wasting.moderate,fortnight,2026-10-26,30\r\n\
+             {},ulopi,mireni,wasting.severe,today,2026-11-05,20\r\n",
+            codes[0], codes[1]
+        )
+    );
+    let noted = audit::of_object(site.db.db.direct(), "late", TODAY, None, 5).await.expect("readable");
+    assert_eq!(noted.iter().map(|(_, entry)| entry.action.as_str()).collect::<Vec<_>>(), ["late.download"]);
+    // Another supervisor's list has none of them.
+    site.signed_in("hembo").await.open("/late/meeting").await.does_not_say("Deko");
+}

@@ -45,6 +45,12 @@ late-worker = Worker
 late-village = Village
 late-urgency = Urgency
 late-as-of = As of
+late-rule = About
+late-days-least = Days late
+late-days-from = { $count ->
+        [one] { $count } day and more
+       *[other] { $count } days and more
+    }
 late-all = All
 late-list-heading = Late follow-ups
 late-list-none = None, with what is chosen above.
@@ -186,3 +192,16 @@ team-code = Make a one-time code
 team-code-of = Make a one-time code for { $name }
 team-code-hint = For a forgotten password or a new phone: hand the code over in person. It is shown once and ends after 72 hours.
 team-villages = Villages: { $list }
+
+# The list for the weekly meeting
+meeting-title = For the meeting
+meeting-link = This list for the meeting, to print or as a file
+meeting-heading = { $count ->
+        [one] One late follow-up for the meeting
+       *[other] { $count } late follow-ups for the meeting
+    }
+meeting-inside = With names: for the team only. Take the paper back or destroy it after the meeting.
+meeting-how = Print it with your browser.
+meeting-file = The same as a CSV file, with codes instead of names
+meeting-more = There are more than fit here: narrow the list first.
+meeting-agreed = What we agree

@@ -45,6 +45,12 @@ late-worker = Agent
 late-village = Village
 late-urgency = Urgence
 late-as-of = À la date du
+late-rule = Sujet
+late-days-least = Jours de retard
+late-days-from = { $count ->
+        [one] { $count } jour et plus
+       *[other] { $count } jours et plus
+    }
 late-all = Tous
 late-list-heading = Suivis en retard
 late-list-none = Aucun, avec ce qui est choisi plus haut.
@@ -186,3 +192,16 @@ team-code = Faire un code à usage unique
 team-code-of = Faire un code à usage unique pour { $name }
 team-code-hint = Pour un mot de passe oublié ou un nouveau téléphone : remettez le code de vive voix. Il s’affiche une fois et vaut 72 heures.
 team-villages = Villages : { $list }
+
+# La liste pour la réunion de la semaine
+meeting-title = Pour la réunion
+meeting-link = Cette liste pour la réunion, à imprimer ou en fichier
+meeting-heading = { $count ->
+        [one] Un suivi en retard pour la réunion
+       *[other] { $count } suivis en retard pour la réunion
+    }
+meeting-inside = Avec les noms : pour l’équipe seulement. Reprenez ou détruisez le papier après la réunion.
+meeting-how = Imprimez-la avec votre navigateur.
+meeting-file = La même en fichier CSV, avec des codes au lieu des noms
+meeting-more = Il y en a plus que la place : restreignez d’abord la liste.
+meeting-agreed = Ce que nous convenons

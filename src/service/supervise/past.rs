@@ -17,7 +17,6 @@ use crate::service::Context;
 use crate::service::Refusal;
 use crate::service::reassess::hold_since;
 use crate::service::reassess::judge;
-use crate::service::supervise::A_PAGE;
 use crate::service::supervise::Desk;
 use crate::service::supervise::DeskChild;
 use crate::service::supervise::Held;
@@ -63,7 +62,7 @@ pub(super) async fn desk(
     team: Team,
     narrowed: Narrowed,
     class: Option<Class>,
-    after: Option<&LateKey>,
+    after: (Option<&LateKey>, usize),
     as_of: NaiveDate,
 ) -> Result<Desk, Refusal> {
     let scope = Scope::Supervisor { person: ctx.actor.person };
@@ -138,7 +137,7 @@ impl Found {
         mut team: Team,
         narrowed: Narrowed,
         class: Option<Class>,
-        after: Option<&LateKey>,
+        (after, a_page): (Option<&LateKey>, usize),
         as_of: NaiveDate,
     ) -> Desk {
         team.tallies = self.tallies.into_values().collect();
@@ -150,9 +149,12 @@ impl Found {
             .into_iter()
             .filter(|(_, l)| narrowed.worker.is_none_or(|w| w == l.child.worker) && narrowed.area.is_none_or(|a| a == l.child.area))
             .filter(|(_, l)| class.is_none_or(|c| c == l.reason.class))
+            .filter(|(_, l)| {
+                narrowed.rule.is_none_or(|rule| rule == l.reason.rule) && narrowed.due_by.is_none_or(|day| l.reason.due_on <= day)
+            })
             .filter(|(key, _)| after.is_none_or(|after| order(key) > order(after)))
             .collect();
-        let more_late = cut(&mut late, A_PAGE);
+        let more_late = cut(&mut late, a_page);
         self.urgent.sort_by(|(a, b, x), (c, d, y)| (a, b, &x.child.code).cmp(&(c, d, &y.child.code)));
         let mut urgent: Vec<Unanswered> = self.urgent.into_iter().map(|(.., u)| u).collect();
         self.unseen.sort_by(|a, b| (b.days, &a.child.code).cmp(&(a.days, &b.child.code)));
@@ -225,7 +227,8 @@ mod tests {
             Context { db: test.db.clone(), protocols: Arc::new(for_tests()), actor, today: day("2026-11-25"), now: noon("2026-11-25") };
         let questions = async || {
             let counting = Counting::new(test.db.direct());
-            let desk = desk(&counting, &ctx, Team::default(), Narrowed::default(), None, None, day("2026-11-20")).await.expect("readable");
+            let desk =
+                desk(&counting, &ctx, Team::default(), Narrowed::default(), None, (None, 20), day("2026-11-20")).await.expect("readable");
             (desk.urgent.len(), counting.sent())
         };
         thin_children(&test, 10..13).await;

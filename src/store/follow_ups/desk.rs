@@ -44,11 +44,20 @@ pub struct Narrowed {
     pub worker: Option<PersonId>,
     /// Children of one area.
     pub area: Option<AreaId>,
+    /// Follow-ups of one rule.
+    pub rule: Option<RuleId>,
+    /// Due on or before this day.
+    pub due_by: Option<NaiveDate>,
 }
 
 impl Narrowed {
-    fn on(self, area: impl ColumnTrait, worker: impl ColumnTrait) -> Condition {
-        Condition::all().add_option(self.worker.map(|id| worker.eq(uuid(id.0)))).add_option(self.area.map(|id| area.eq(uuid(id.0))))
+    fn condition(self) -> Condition {
+        use follow_up::Column as F;
+        Condition::all()
+            .add_option(self.worker.map(|id| F::WorkerId.eq(uuid(id.0))))
+            .add_option(self.area.map(|id| F::AreaId.eq(uuid(id.0))))
+            .add_option(self.rule.map(|rule| F::Rule.eq(rule.code())))
+            .add_option(self.due_by.map(|day| F::DueOn.lte(day)))
     }
 }
 
@@ -97,7 +106,7 @@ pub async fn past_clock_in_scope(
     let born: SimpleExpr = Expr::col((child::Entity, child::Column::Born));
     let code: SimpleExpr = Expr::col((child::Entity, child::Column::Code));
     let rule: SimpleExpr = Expr::col((follow_up::Entity, F::Rule));
-    let mut query = lines(scope).filter(F::State.eq("open")).filter(late(clock, today)).filter(narrowed.on(F::AreaId, F::WorkerId));
+    let mut query = lines(scope).filter(F::State.eq("open")).filter(late(clock, today)).filter(narrowed.condition());
     if let Some(key) = after {
         let (class, text) = (rank_of(key.class), key.late_from.to_string());
         let at: SimpleExpr = Expr::value(text);

@@ -25,6 +25,7 @@ fn empty() -> LatePage {
         urgent: Vec::new(),
         late: Vec::new(),
         late_in_all: 0,
+        meeting: "/late/meeting".to_owned(),
         next: None,
         first: None,
         unseen: Vec::new(),

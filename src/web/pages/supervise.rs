@@ -1,11 +1,15 @@
 //! The supervisor's start: what is late, on a day, narrowed by what stands in the address.
 
+pub mod meeting;
+
 use actix_web::HttpRequest;
 use domain::food::FoodCode;
 use domain::rule::Class;
+use domain::rule::RuleId;
 use maud::Markup;
 
 use crate::args;
+use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
 use crate::service::supervise as service;
@@ -33,15 +37,26 @@ pub(crate) fn food_name(signed: &Signed) -> impl Fn(&str) -> String {
     move |code| protocol.food_name(&FoodCode(code.to_owned()), lang).to_owned()
 }
 
+/// What the address narrows the list to.
+fn sieve_of(req: &HttpRequest) -> Result<Sieve, Failure> {
+    let value = |name: &str| query_value(req, name).filter(|v| !v.is_empty());
+    Ok(Sieve {
+        worker: value("worker"),
+        area: value("area"),
+        class: value("class").map(|code| Class::from_code(&code).map_err(|_| Failure::BadAddress("class"))).transpose()?,
+        rule: value("rule").map(|code| RuleId::from_code(&code).map_err(|_| Failure::BadAddress("rule"))).transpose()?,
+        days: value("days").map(|days| days.parse().map_err(|_| Failure::BadAddress("days"))).transpose()?,
+    })
+}
+
 /// `GET /late`
 ///
 /// # Errors
 /// [`Failure`].
 pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
     let value = |name: &str| query_value(&req, name).filter(|v| !v.is_empty());
-    let class = value("class").map(|code| Class::from_code(&code).map_err(|_| Failure::BadAddress("class"))).transpose()?;
     let after = value("after").map(|text| read_key(&text).ok_or(Failure::BadAddress("after"))).transpose()?;
-    let sieve = Sieve { worker: value("worker"), area: value("area"), class };
+    let sieve = sieve_of(&req)?;
     let desk = service::open(&signed.context(), &sieve, after.as_ref(), signed.as_of).await?;
     let flash = moved(&signed, &desk, value("moved"), value("to"));
     let page = page_of(&signed, &desk, &sieve, after.is_some());
@@ -67,17 +82,20 @@ fn moved(signed: &Signed, desk: &Desk, worker: Option<String>, area: Option<Stri
 }
 
 /// The address of the list with these parts.
-fn address(signed: &Signed, sieve: &Sieve, after: Option<&str>) -> String {
+fn address(signed: &Signed, page: &str, sieve: &Sieve, after: Option<&str>) -> String {
+    let days = sieve.days.map(|days| days.to_string());
     let as_of = (signed.as_of != signed.visitor.today).then(|| signed.as_of.to_string());
     let parts = [
         ("worker", sieve.worker.as_deref()),
         ("area", sieve.area.as_deref()),
         ("class", sieve.class.map(Class::code)),
+        ("rule", sieve.rule.map(RuleId::code)),
+        ("days", days.as_deref()),
         ("as_of", as_of.as_deref()),
         ("after", after),
     ];
     let query: Vec<String> = parts.iter().filter_map(|(name, value)| value.map(|v| format!("{name}={}", encoded(v)))).collect();
-    if query.is_empty() { "/late".to_owned() } else { format!("/late?{}", query.join("&")) }
+    if query.is_empty() { page.to_owned() } else { format!("{page}?{}", query.join("&")) }
 }
 
 fn page_of(signed: &Signed, desk: &Desk, sieve: &Sieve, later_page: bool) -> view::LatePage {
@@ -127,8 +145,9 @@ fn page_of(signed: &Signed, desk: &Desk, sieve: &Sieve, later_page: bool) -> vie
         urgent,
         late,
         late_in_all: desk.late_in_all,
-        next: desk.next.as_ref().map(|key| address(signed, sieve, Some(&written_key(key)))),
-        first: later_page.then(|| address(signed, sieve, None)),
+        next: desk.next.as_ref().map(|key| address(signed, "/late", sieve, Some(&written_key(key)))),
+        first: later_page.then(|| address(signed, "/late", sieve, None)),
+        meeting: address(signed, "/late/meeting", sieve, None),
         unseen,
         more_unseen: desk.more_unseen,
         held: desk.held.iter().map(|h| view::HeldLine { child: child(&h.child), since: format::day_near(w, h.since, as_of) }).collect(),
@@ -150,6 +169,9 @@ fn view_sieve(signed: &Signed, desk: &Desk, sieve: &Sieve) -> view::Sieve {
         villages,
         village: sieve.area.clone().unwrap_or_default(),
         class: sieve.class.map(|c| c.code().to_owned()).unwrap_or_default(),
+        rules: RuleId::ALL.iter().map(|rule| (rule.code().to_owned(), codes::rule_name(signed.words(), *rule))).collect(),
+        rule: sieve.rule.map(|rule| rule.code().to_owned()).unwrap_or_default(),
+        days: sieve.days.map(|days| days.to_string()).unwrap_or_default(),
         as_of: if signed.as_of == signed.visitor.today { String::new() } else { signed.as_of.to_string() },
         today: signed.visitor.today.to_string(),
     }

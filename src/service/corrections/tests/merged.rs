@@ -1,6 +1,9 @@
 //! What becomes of the facts, places, decisions and history of two records that are merged.
 
+use domain::child_code::ChildCode;
+
 use super::*;
+use crate::service::child_file;
 
 #[tokio::test]
 async fn a_merged_child_counts_once_was_where_it_was_and_keeps_what_a_supervisor_decided() {
@@ -45,7 +48,10 @@ async fn a_merged_child_counts_once_was_where_it_was_and_keeps_what_a_supervisor
 }
 
 async fn history_of(world: &World, child: &ChildRecord) -> Vec<Told> {
-    history(&world.as_role(Role::Worker), child.id).await.expect("readable").into_iter().map(|line| line.told).collect()
+    let ctx = world.as_role(Role::Worker);
+    let code = ChildCode::parse(&child.code).expect("a code");
+    let file = child_file::open(&ctx, &code, ctx.today).await.expect("in scope");
+    history(&ctx, &file).await.expect("readable").into_iter().map(|line| line.told).collect()
 }
 
 #[tokio::test]
