@@ -13,6 +13,7 @@ mod m20261125_000011_add_reason_of_adoption;
 mod m20261125_000012_create_record_corrections;
 mod m20261125_000013_create_talks_and_households;
 mod m20261125_000017_hold_in_summaries;
+mod m20261128_000018_create_desk_notes;
 mod words;
 
 /// Every step of the schema.
@@ -31,6 +32,7 @@ impl MigratorTrait for Migrator {
             Box::new(m20261125_000012_create_record_corrections::Migration),
             Box::new(m20261125_000013_create_talks_and_households::Migration),
             Box::new(m20261125_000017_hold_in_summaries::Migration),
+            Box::new(m20261128_000018_create_desk_notes::Migration),
         ]
     }
 }

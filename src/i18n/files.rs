@@ -34,6 +34,7 @@ files!(
     "recipes",
     "talk",
     "household",
+    "desk_note",
 );
 
 /// Name and text of each file of a language; the pseudo-language bends the English ones.

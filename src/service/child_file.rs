@@ -41,6 +41,8 @@ pub struct ChildFile {
     pub as_of: NaiveDate,
     /// The home, if another child is known to live there.
     pub home: Option<HouseholdId>,
+    /// A supervisor wrote to the worker, and it waits.
+    pub noted: bool,
     /// A correction took something from the record or brought something to it.
     pub corrected: bool,
 }
@@ -87,10 +89,10 @@ pub(super) async fn read(
     as_of: NaiveDate,
 ) -> Result<ChildFile, Refusal> {
     let opened = child_files::open(c, scope, code).await?.ok_or(Refusal::NotFound)?;
-    let Opened { record, area_name, worker_name, follow_ups, home, corrected } = opened;
+    let Opened { record, area_name, worker_name, follow_ups, home, corrected, noted } = opened;
     let visits = visits::of_child_up_to(c, record.id, as_of).await?;
     let assessment = judge(protocols, &record, &visits, &follow_ups, as_of);
-    Ok(ChildFile { record, area_name, worker_name, visits, follow_ups, assessment, as_of, home, corrected })
+    Ok(ChildFile { record, area_name, worker_name, visits, follow_ups, assessment, as_of, home, corrected, noted })
 }
 
 /// The key of a child in scope.

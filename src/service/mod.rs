@@ -15,6 +15,7 @@ pub mod child_visits;
 pub mod choices;
 pub mod close_follow_up;
 pub mod corrections;
+pub mod desk_notes;
 pub mod due_list;
 pub mod find;
 pub mod first_user;

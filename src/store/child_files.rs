@@ -19,6 +19,7 @@ use crate::store::children;
 use crate::store::children::ChildRecord;
 use crate::store::codes::uuid;
 use crate::store::corrections;
+use crate::store::desk_notes;
 use crate::store::entity::area;
 use crate::store::entity::child;
 use crate::store::entity::follow_up;
@@ -42,6 +43,8 @@ pub struct Opened {
     pub follow_ups: Vec<FollowUpRecord>,
     /// The home, if another child is known to live there.
     pub home: Option<HouseholdId>,
+    /// A supervisor wrote to the worker, and it waits; only then are the notes asked for.
+    pub noted: bool,
     /// A correction took something from the record or brought something to it; only then is its history asked for.
     pub corrected: bool,
 }
@@ -55,6 +58,7 @@ struct Row {
     worker_name: String,
     home: Option<Uuid>,
     corrected: bool,
+    noted: bool,
     #[sea_orm(nested(prefix = "follow_up_"))]
     follow_up: Option<follow_up::Model>,
 }
@@ -88,6 +92,7 @@ async fn of_child(c: &impl ConnectionTrait, scope: Scope, which: SimpleExpr) -> 
         .column_as(person::Column::FullName, "worker_name")
         .column_as(household_member::Column::HouseholdId, "home")
         .column_as(Expr::exists(corrections::any_of_the_child()), "corrected")
+        .column_as(Expr::exists(desk_notes::any_on_the_child()), "noted")
         .filter(which)
         .filter(children::in_scope(scope));
     let query = follow_up::Column::iter().fold(query, |query, column| query.column_as(column, format!("follow_up_{}", column.as_str())));
@@ -101,5 +106,6 @@ async fn of_child(c: &impl ConnectionTrait, scope: Scope, which: SimpleExpr) -> 
         follow_ups: follow_ups::in_order(theirs)?,
         home: first.home.map(|home| HouseholdId(home.as_u128())),
         corrected: first.corrected,
+        noted: first.noted,
     }))
 }

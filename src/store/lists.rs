@@ -31,6 +31,7 @@ use sea_orm::sea_query::SimpleExpr;
 
 use crate::store::codes::Reading;
 use crate::store::codes::uuid;
+use crate::store::desk_notes;
 use crate::store::entity::area;
 use crate::store::entity::child;
 use crate::store::entity::child_summary;
@@ -110,6 +111,8 @@ pub struct RoundRow {
     pub last_seen_on: Option<NaiveDate>,
     /// The home, where several children share it.
     pub household: Option<HouseholdId>,
+    /// A supervisor wrote to the worker about it, and the note waits.
+    pub noted: bool,
 }
 
 #[derive(FromQueryResult)]
@@ -146,6 +149,7 @@ struct Row {
     hold_since: Option<NaiveDate>,
     last_seen_on: Option<NaiveDate>,
     household_id: Option<uuid::Uuid>,
+    noted: bool,
 }
 
 impl TryFrom<Row> for RoundRow {
@@ -195,6 +199,7 @@ impl TryFrom<Row> for RoundRow {
             hold_since: row.hold_since,
             last_seen_on: row.last_seen_on,
             household: row.household_id.map(|id| HouseholdId(id.as_u128())),
+            noted: row.noted,
         })
     }
 }
@@ -219,6 +224,7 @@ pub(super) fn lines(scope: Scope) -> Select<child::Entity> {
         .join(JoinType::InnerJoin, summary)
         .join(JoinType::LeftJoin, home)
         .column(household_member::Column::HouseholdId)
+        .column_as(Expr::exists(desk_notes::any_on_the_child()), "noted")
         .filter(scope.on((child_summary::Entity, S::AreaId), (child_summary::Entity, S::WorkerId)))
 }
 

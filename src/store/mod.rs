@@ -13,6 +13,7 @@ pub mod corrections;
 #[cfg(test)]
 pub mod counting;
 pub mod db;
+pub mod desk_notes;
 pub mod duplicates;
 mod entity;
 pub mod error;

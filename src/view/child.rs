@@ -21,6 +21,8 @@ use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
+use crate::view::desk_note;
+use crate::view::desk_note::NoteLine;
 use crate::view::household::Also;
 use crate::view::layout::Nav;
 use crate::view::parts::Icon;
@@ -136,6 +138,8 @@ pub struct ChildPage<'a> {
     pub visits: Vec<VisitLine<'a>>,
     /// Another record that may be the same child, while nobody has decided: code in links and name.
     pub twin: Option<(String, String)>,
+    /// What the supervisor wrote to the worker and waits.
+    pub desk_notes: Vec<NoteLine>,
     /// Corrections of the record, latest first.
     pub corrections: Vec<CorrectionLine>,
     /// First and last day of the next visit's window.
@@ -170,6 +174,7 @@ pub fn body(w: &Words, page: &ChildPage<'_>) -> Markup {
         (who(w, page))
         (home::at_once(w, page))
         (urgent(w, page))
+        (desk_note::waiting(w, &page.desk_notes))
         (doing(w, page))
         (notes(w, page))
         div.people {
@@ -286,6 +291,7 @@ fn placing(w: &Words, page: &ChildPage<'_>) -> Markup {
         @if page.can_supervise || there {
             h2 { (w.say("child-place")) }
             ul.rows {
+                @if page.can_supervise { li { a.link href={ "/children/" (code) "/note" } { (w.say("desk-note-way")) } } }
                 @if page.can_supervise { li { a.link href={ "/children/" (code) "/move" } { (w.say("child-move")) } } }
                 @if page.can_supervise { li { a.link href={ "/children/" (code) "/merge" } { (w.say("merge-way")) } } }
                 @if there { li { a.link href={ "/children/" (code) "/leave" } { (w.say("child-leave")) } } }

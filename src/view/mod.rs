@@ -12,6 +12,7 @@ pub mod close;
 #[cfg(test)]
 mod contrast;
 pub mod correction;
+pub mod desk_note;
 pub mod emergency;
 pub mod filled;
 pub mod find;

@@ -48,6 +48,8 @@ pub struct Home<'a> {
     pub household: Option<HouseholdId>,
     /// The others of the home, by code and name.
     pub also: Vec<(String, String)>,
+    /// The supervisor wrote to the worker about the child.
+    pub noted: bool,
 }
 
 /// Something that a visit can check; named when it was not.

@@ -102,6 +102,9 @@ routes! {
     POST "/children/{code}/why/{rule}/{seq}/close" TEAM => pages::why::close;
     GET "/children/{code}/move" TEAM => pages::placing::show_move;
     POST "/children/{code}/move" TEAM => pages::placing::move_child;
+    GET "/children/{code}/note" TEAM => pages::desk_note::show;
+    POST "/children/{code}/note" TEAM => pages::desk_note::write;
+    POST "/children/{code}/note/{note}/done" FIELD => pages::desk_note::done;
     GET "/children/{code}/leave" FIELD => pages::placing::show_leave;
     POST "/children/{code}/leave" FIELD => pages::placing::leave;
     GET "/reports" FIGURES => pages::report::show;

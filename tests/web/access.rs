@@ -21,6 +21,7 @@ pub fn example(pattern: &str) -> String {
         .replace("{month}", "2026-10")
         .replace("{file}", "growth.csv")
         .replace("{area}", "ulopi")
+        .replace("{note}", "00000000000070008000000000000001")
         .replace("{recipe}", "millet_bean_fish")
 }
 

@@ -14,6 +14,7 @@ mod harness;
 mod homes;
 mod kitchen;
 mod merging;
+mod notes;
 mod office;
 mod past_desk;
 mod protocol;

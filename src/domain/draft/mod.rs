@@ -5,6 +5,7 @@ pub mod adopt;
 pub mod child;
 pub mod correction;
 pub mod desk;
+pub mod desk_note;
 pub mod fill;
 pub mod office;
 pub mod pressing;

@@ -5,6 +5,7 @@ pub mod audit_entry;
 pub mod child;
 pub mod child_summary;
 pub mod cover;
+pub mod desk_note;
 pub mod follow_up;
 pub mod follow_up_event;
 pub mod household_member;

@@ -145,6 +145,7 @@ fn page<'a>(evidence: &'a [Evidence; 2]) -> ChildPage<'a> {
         left_on: None,
     };
     ChildPage {
+        desk_notes: Vec::new(),
         who,
         day: d("2026-11-25"),
         can_supervise: false,

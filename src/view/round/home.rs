@@ -51,6 +51,7 @@ pub fn line(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> Markup {
             }
             p.why { (why(w, page, home)) }
             (also_here(w, &home.also))
+            @if home.noted { p.where { (Icon::Info.draw("u")) " " (w.say("desk-note-on-round")) } }
             // A pressing home carries its village; for the others the village is a resting place on the trail.
             @if home.errand.is_pressing() { p.where { (name(home.village)) } }
             @if let Some(phone) = home.phone { (call(w, home.name, phone)) }

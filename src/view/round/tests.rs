@@ -34,6 +34,7 @@ fn visit() -> Errand {
 
 fn home<'a>(name: &'a str, village: &'a str, errand: &'a Errand) -> Home<'a> {
     Home {
+        noted: false,
         code: "CH000001",
         name,
         known_as: None,

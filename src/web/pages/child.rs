@@ -23,6 +23,7 @@ use crate::web::extract::Signed;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
 use crate::web::pages::correction;
+use crate::web::pages::desk_note;
 use crate::web::pages::household::also;
 use crate::web::pages::people::done;
 
@@ -45,13 +46,15 @@ pub async fn show(req: HttpRequest, signed: Signed, code: web::Path<String>) -> 
         page.here = also(&signed, &household::others(&ctx, &file, signed.as_of).await?, signed.as_of);
     }
     page.twin = twin(&ctx, &file).await?;
+    page.desk_notes = desk_note::waiting(&signed, &file).await?;
     let mut shell = signed.shell(&file.record.name);
     shell.wide = true;
     shell.urgent = page.is_emergency();
     // Said until the first visit of the day: whoever just registered the child sees that it was saved.
     let new = signed.as_of == signed.visitor.today && file.record.facts.registered_on == signed.as_of && file.visits.is_empty();
     let registered = new.then(|| w.say_with("register-flash", args!["name" => file.called()]));
-    let corrected = done(&req, &[("voided", "void-done"), ("moved", "move-visit-done"), ("merged", "merge-done")]).map(|id| w.say(id));
+    let corrected = done(&req, &[("voided", "void-done"), ("moved", "move-visit-done"), ("merged", "merge-done"), ("noted", "desk-note-done")])
+        .map(|id| w.say(id));
     // A code that was merged leads here: the printed card still says the old one.
     let led_here = (code.as_str() != file.record.code && corrected.is_none())
         .then(|| w.say_with("merge-led-here", args!["code" => crate::web::pages::find::printed(code.as_str())]));

@@ -5,6 +5,7 @@ pub mod areas;
 pub mod assets;
 pub mod child;
 pub mod correction;
+pub mod desk_note;
 pub mod find;
 pub mod home;
 pub mod household;

@@ -133,6 +133,7 @@ fn home<'a>(home: &'a service::Home, round: &Round) -> view::Home<'a> {
         last_seen_on: home.row.last_seen_on,
         household: home.row.household,
         also: also_of(&home.row, &round.named),
+        noted: home.row.noted,
     }
 }
 

@@ -92,6 +92,7 @@ pub fn page<'a>(
         agreed: counsel::steps(&talks(&file.visits)).into_iter().map(|step| agreed(&step, signed)).collect(),
         visits: file.visits.iter().rev().map(|record| line(record, names)).collect(),
         twin: None,
+        desk_notes: Vec::new(),
         corrections,
         next_visit: file.assessment.next_visit.map(|slot| (slot.window.opens, slot.window.closes)),
         food,
