@@ -35,6 +35,7 @@ files!(
     "talk",
     "household",
     "desk_note",
+    "caseload",
 );
 
 /// Name and text of each file of a language; the pseudo-language bends the English ones.

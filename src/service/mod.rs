@@ -7,6 +7,7 @@ pub mod agreed_steps;
 pub mod areas;
 pub mod audit;
 pub mod bulk;
+pub mod caseload;
 pub mod change_password;
 pub mod change_settings;
 pub mod change_status;

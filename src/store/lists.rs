@@ -47,6 +47,7 @@ use crate::store::summaries::TopFollowUp;
 mod day;
 #[cfg(test)]
 mod tests;
+pub mod week;
 
 pub use day::Checked;
 pub use day::everyone;
@@ -239,6 +240,17 @@ pub(super) async fn rows(c: &impl ConnectionTrait, query: Select<child::Entity>,
 pub async fn round(c: &impl ConnectionTrait, scope: Scope, after: Option<&str>, limit: u64) -> Result<Vec<RoundRow>, StoreError> {
     let key = child_summary::Column::WorkKey;
     let query = lines(scope).filter(key.gt(after.unwrap_or_default())).filter(key.lt(NOTHING_DUE.to_string())).order_by_asc(key);
+    rows(c, query, limit).await
+}
+
+/// The active children of a worker, most urgent first.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn of_worker_in_scope(c: &impl ConnectionTrait, scope: Scope, worker: PersonId, limit: u64) -> Result<Vec<RoundRow>, StoreError> {
+    use child_summary::Column as S;
+    let query =
+        lines(scope).filter(S::WorkerId.eq(uuid(worker.0))).filter(S::Status.eq(ChildStatus::Active.code())).order_by_asc(S::WorkKey);
     rows(c, query, limit).await
 }
 

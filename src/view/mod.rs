@@ -4,6 +4,7 @@ pub mod agreed_steps;
 pub mod aloud;
 pub mod areas;
 pub mod card;
+pub mod caseload;
 pub mod chart;
 #[cfg(test)]
 pub(crate) mod checks;

@@ -46,7 +46,7 @@ fn worker(w: &Words, line: &TeamLine, token: &str, key: &str) -> Markup {
         button.quietly type="submit" aria-label=(w.say_with("team-code-of", args!["name" => &line.full_name])) { (w.say("team-code")) }
     };
     html! {
-        h2.plain { (name(&line.full_name)) }
+        h2.plain { a.link href={ "/team/" (line.sign_in_name) } { (name(&line.full_name)) } }
         p { (w.say_with("team-line", args!["children" => children, "open" => open, "late" => late])) }
         @if let Some(list) = &line.villages { p.quiet { (w.say_with("team-villages", args!["list" => list])) } }
         @if let Some((who, until)) = &line.away { p { (w.say_with("team-away", args!["name" => who, "date" => until])) } }

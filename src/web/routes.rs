@@ -95,6 +95,10 @@ routes! {
     GET "/late/meeting.csv" TEAM => pages::supervise::meeting::file;
     GET "/agreed-steps" TEAM => pages::agreed_steps::show;
     GET "/team" TEAM => pages::team::show;
+    GET "/team/{name}" TEAM => pages::caseload::show;
+    POST "/team/{name}/give" TEAM => pages::caseload::give;
+    POST "/team/{name}/cover" TEAM => pages::caseload::add_cover;
+    POST "/team/{name}/cover/end" TEAM => pages::caseload::end_cover;
     POST "/team/{name}/code" TEAM => pages::team::code;
     GET "/children/{code}/why/{rule}/{seq}" FIELD => pages::why::show;
     GET "/children/{code}/why/{rule}/{seq}/aloud" FIELD => pages::why::read_aloud;

@@ -7,6 +7,7 @@ pub mod correction;
 pub mod desk;
 pub mod desk_note;
 pub mod fill;
+pub mod give;
 pub mod office;
 pub mod pressing;
 pub mod questions;

@@ -10,12 +10,29 @@ use domain::role::Role;
 use crate::service::Context;
 use crate::service::Refusal;
 use crate::service::audit;
+use crate::service::caseload;
 use crate::service::once;
 use crate::service::once::Sent;
 use crate::service::people::key;
 use crate::service::people::path;
+use crate::store::Tx;
 use crate::store::people;
 use crate::store::people::CoverRecord;
+use crate::store::people::PersonRecord;
+
+/// The worker, if the actor decides who stands in for them: an administrator for everybody, a supervisor for the own team. And the page
+/// on which they see it.
+async fn whose(tx: &Tx, ctx: &Context, worker: &str) -> Result<(PersonRecord, String), Refusal> {
+    if ctx.needs(Action::Supervise).is_ok() {
+        let worker = caseload::of_team(tx, ctx, worker).await?;
+        let path = format!("/team/{}", worker.sign_in_name);
+        return Ok((worker, path));
+    }
+    ctx.needs(Action::Administer)?;
+    let worker = people::by_sign_in_name(tx, worker).await?.filter(|p| p.role == Role::Worker).ok_or(Refusal::NotFound)?;
+    let path = path(&worker);
+    Ok((worker, path))
+}
 
 /// Lets a colleague stand in; answers the worker's page.
 ///
@@ -23,13 +40,12 @@ use crate::store::people::CoverRecord;
 /// [`Refusal::Invalid`] when the colleague is no active worker or the worker themselves; [`Refusal::NotFound`],
 /// [`Refusal::Forbidden`], [`Refusal::Conflict`], [`Refusal::Store`].
 pub async fn add(ctx: &Context, sent: Sent, worker: &str, form: &CoverForm) -> Result<String, Refusal> {
-    ctx.needs(Action::Administer)?;
     ctx.db
         .write(async |tx| {
             if let Some(outcome) = once::before(tx, ctx, sent).await? {
                 return Ok(outcome);
             }
-            let worker = people::by_sign_in_name(tx, worker).await?.filter(|p| p.role == Role::Worker).ok_or(Refusal::NotFound)?;
+            let (worker, path) = whose(tx, ctx, worker).await?;
             let colleague = people::by_sign_in_name(tx, &form.covered_by)
                 .await?
                 .filter(|p| p.active && p.role == Role::Worker && p.id != worker.id)
@@ -43,8 +59,8 @@ pub async fn add(ctx: &Context, sent: Sent, worker: &str, form: &CoverForm) -> R
             };
             people::insert_cover(tx, &cover).await?;
             audit::note(tx, ctx, "cover.add", "person", &key(&worker), &["covered_by", "from_on", "to_on"]).await?;
-            once::remember(tx, ctx, sent, &path(&worker)).await?;
-            Ok(path(&worker))
+            once::remember(tx, ctx, sent, &path).await?;
+            Ok(path)
         })
         .await
 }
@@ -54,21 +70,20 @@ pub async fn add(ctx: &Context, sent: Sent, worker: &str, form: &CoverForm) -> R
 /// # Errors
 /// [`Refusal::NotFound`], [`Refusal::Forbidden`], [`Refusal::Conflict`], [`Refusal::Store`].
 pub async fn end(ctx: &Context, sent: Sent, worker: &str, covered_by: &str, from_on: NaiveDate) -> Result<String, Refusal> {
-    ctx.needs(Action::Administer)?;
     ctx.db
         .write(async |tx| {
             if let Some(outcome) = once::before(tx, ctx, sent).await? {
                 return Ok(outcome);
             }
-            let worker = people::by_sign_in_name(tx, worker).await?.ok_or(Refusal::NotFound)?;
+            let (worker, path) = whose(tx, ctx, worker).await?;
             let colleague = people::by_sign_in_name(tx, covered_by).await?.ok_or(Refusal::NotFound)?;
             let covers = people::covers_from(tx, ctx.today).await?;
             for cover in covers.iter().filter(|c| (c.worker, c.covered_by, c.from_on) == (worker.id, colleague.id, from_on)) {
                 people::delete_cover(tx, cover.id).await?;
             }
             audit::note(tx, ctx, "cover.end", "person", &key(&worker), &["covered_by", "from_on"]).await?;
-            once::remember(tx, ctx, sent, &path(&worker)).await?;
-            Ok(path(&worker))
+            once::remember(tx, ctx, sent, &path).await?;
+            Ok(path)
         })
         .await
 }

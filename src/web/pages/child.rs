@@ -53,8 +53,9 @@ pub async fn show(req: HttpRequest, signed: Signed, code: web::Path<String>) -> 
     // Said until the first visit of the day: whoever just registered the child sees that it was saved.
     let new = signed.as_of == signed.visitor.today && file.record.facts.registered_on == signed.as_of && file.visits.is_empty();
     let registered = new.then(|| w.say_with("register-flash", args!["name" => file.called()]));
-    let corrected = done(&req, &[("voided", "void-done"), ("moved", "move-visit-done"), ("merged", "merge-done"), ("noted", "desk-note-done")])
-        .map(|id| w.say(id));
+    let corrected =
+        done(&req, &[("voided", "void-done"), ("moved", "move-visit-done"), ("merged", "merge-done"), ("noted", "desk-note-done")])
+            .map(|id| w.say(id));
     // A code that was merged leads here: the printed card still says the old one.
     let led_here = (code.as_str() != file.record.code && corrected.is_none())
         .then(|| w.say_with("merge-led-here", args!["code" => crate::web::pages::find::printed(code.as_str())]));

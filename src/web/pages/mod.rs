@@ -3,6 +3,7 @@
 pub mod agreed_steps;
 pub mod areas;
 pub mod assets;
+pub mod caseload;
 pub mod child;
 pub mod correction;
 pub mod desk_note;

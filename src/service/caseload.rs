@@ -1,0 +1,155 @@
+//! A worker's children as the supervisor sees them, and giving several of them to a colleague at once: all of them or none.
+
+use std::collections::BTreeMap;
+
+use domain::calendar::add_days;
+use domain::draft::give::read_give;
+use domain::fault::Fault;
+use domain::fault::Faults;
+use domain::ids::PersonId;
+use domain::role::Action;
+use domain::role::Role;
+
+use crate::service::Context;
+use crate::service::Refusal;
+use crate::service::audit;
+use crate::service::once;
+use crate::service::once::Sent;
+use crate::service::team;
+use crate::store::Connection;
+use crate::store::Scope;
+use crate::store::StoreError;
+use crate::store::children;
+use crate::store::children::ChildRecord;
+use crate::store::lists;
+use crate::store::lists::RoundRow;
+use crate::store::lists::week;
+use crate::store::lists::week::Load;
+use crate::store::people;
+use crate::store::people::CoverRecord;
+use crate::store::people::PersonRecord;
+use crate::store::placements;
+use crate::store::placements::PlacementRecord;
+
+/// Children shown; more than any worker should have (our own choice).
+const MOST_SHOWN: u64 = 300;
+/// What counts as the work ahead, in days.
+const AHEAD_DAYS: i32 = 7;
+
+/// A worker with everything a supervisor weighs before giving children away or finding a stand-in.
+#[derive(Debug, Clone)]
+pub struct Caseload {
+    /// The worker.
+    pub worker: PersonRecord,
+    /// The active children that the supervisor may see, most urgent first, each with the version of its record.
+    pub children: Vec<(RoundRow, u32)>,
+    /// Colleagues, by name.
+    pub colleagues: Vec<PersonRecord>,
+    /// What each of them, and the worker, has.
+    pub loads: BTreeMap<PersonId, Load>,
+    /// Who stands in now and later.
+    pub covers: Vec<CoverRecord>,
+    /// Names of everybody above.
+    pub names: BTreeMap<PersonId, String>,
+}
+
+/// A worker of the team by sign-in name.
+///
+/// # Errors
+/// [`Refusal::NotFound`] for anybody else.
+pub(crate) async fn of_team(c: &impl Connection, ctx: &Context, sign_in_name: &str) -> Result<PersonRecord, Refusal> {
+    let team = team::load(c, ctx).await?;
+    team.workers.into_values().find(|p| p.role == Role::Worker && p.sign_in_name == sign_in_name).ok_or(Refusal::NotFound)
+}
+
+/// Opens it.
+///
+/// # Errors
+/// [`Refusal::NotFound`] for nobody of the team; [`Refusal::Forbidden`], [`Refusal::Store`].
+pub async fn open(ctx: &Context, sign_in_name: &str) -> Result<Caseload, Refusal> {
+    ctx.needs(Action::Supervise)?;
+    let scope = Scope::Supervisor { person: ctx.actor.person };
+    ctx.db
+        .read(async |tx| {
+            let worker = of_team(tx, ctx, sign_in_name).await?;
+            let rows = lists::of_worker_in_scope(tx, scope, worker.id, MOST_SHOWN).await?;
+            let ids: Vec<_> = rows.iter().map(|row| row.child).collect();
+            let versions: BTreeMap<_, u32> = children::by_ids(tx, &ids).await?.into_iter().map(|r| (r.id, r.version)).collect();
+            let children = rows.into_iter().filter_map(|row| versions.get(&row.child).map(|version| (row, *version)));
+            let children = Vec::from_iter(children);
+            let mut colleagues = people::active_of_role(tx, Role::Worker).await?;
+            let names = colleagues.iter().chain([&worker]).map(|p| (p.id, p.full_name.clone())).collect();
+            colleagues.retain(|p| p.id != worker.id);
+            colleagues.sort_by(|a, b| a.full_name.cmp(&b.full_name));
+            let everybody: Vec<PersonId> = colleagues.iter().map(|p| p.id).chain([worker.id]).collect();
+            let loads = week::load_until(tx, &everybody, add_days(ctx.today, AHEAD_DAYS)).await?;
+            let covers = people::covers_from(tx, ctx.today).await?.into_iter().filter(|c| c.worker == worker.id).collect();
+            Ok(Caseload { worker, children, colleagues, loads, covers, names })
+        })
+        .await
+}
+
+/// What came of it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Given {
+    /// All were given; where to look.
+    Done(String),
+    /// One of them, by what it is called, was changed or moved by somebody else meanwhile: none was given.
+    Changed(String),
+}
+
+/// Gives children to a colleague from today on; their villages stay.
+///
+/// # Errors
+/// [`Refusal::Invalid`] with every fault; [`Refusal::NotFound`] for a child or worker outside the scope; [`Refusal::Forbidden`],
+/// [`Refusal::Conflict`], [`Refusal::Store`].
+pub async fn give(ctx: &Context, sent: Sent, sign_in_name: &str, pairs: &[(String, String)]) -> Result<Given, Refusal> {
+    ctx.needs(Action::Supervise)?;
+    let mut changed = None;
+    let written = ctx
+        .db
+        .write(async |tx| {
+            if let Some(outcome) = once::before(tx, ctx, sent).await? {
+                return Ok(outcome);
+            }
+            let worker = of_team(tx, ctx, sign_in_name).await?;
+            let form = read_give(pairs).map_err(Refusal::Invalid)?;
+            let to = people::by_sign_in_name(tx, &form.to).await?.filter(|p| p.active && p.role == Role::Worker && p.id != worker.id);
+            let to = to.ok_or_else(|| Refusal::Invalid(Faults::one("to", Fault::UnknownChoice)))?;
+            for (code, version) in &form.children {
+                let scope = Scope::Supervisor { person: ctx.actor.person };
+                let child = children::by_code_in_scope(tx, scope, code).await?.ok_or(Refusal::NotFound)?;
+                if child.version != *version || child.worker != worker.id || !place(tx, ctx, &child, &to, &form.reason).await? {
+                    changed = Some(child.known_as.unwrap_or(child.name));
+                    // An error takes everything back: nothing is half given.
+                    return Err(Refusal::Conflict(String::new()));
+                }
+                audit::note(tx, ctx, "child.move", "child", &child.code, &["worker"]).await?;
+            }
+            let path = format!("/team/{}?given={}&to={}", worker.sign_in_name, form.children.len(), to.sign_in_name);
+            once::remember(tx, ctx, sent, &path).await?;
+            Ok(path)
+        })
+        .await;
+    match (written, changed) {
+        (Err(Refusal::Conflict(_)), Some(child)) => Ok(Given::Changed(child)),
+        (written, _) => written.map(Given::Done),
+    }
+}
+
+/// Whether the child could be placed: nobody changed it in the same moment.
+async fn place(tx: &crate::store::Tx, ctx: &Context, child: &ChildRecord, to: &PersonRecord, reason: &str) -> Result<bool, StoreError> {
+    let placement = PlacementRecord {
+        from_on: ctx.today,
+        to_on: None,
+        area: child.area,
+        worker: to.id,
+        by: ctx.actor.person,
+        reason: reason.to_owned(),
+    };
+    match placements::place(tx, child.id, child.version, &placement).await {
+        Ok(()) => Ok(true),
+        Err(StoreError::Conflict { .. }) => Ok(false),
+        Err(other) => Err(other),
+    }
+}

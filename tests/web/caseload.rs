@@ -1,0 +1,85 @@
+//! A worker's children given to a colleague at once, and somebody standing in.
+
+use spoonround::store::children;
+use spoonround::store::placements;
+use spoonround::store::summaries::SlotDays;
+use spoonround::store::summaries::SummaryRecord;
+
+use crate::families::child;
+use crate::families::code;
+use crate::families::d;
+use crate::families::register;
+use crate::site::Site;
+
+fn opens(day: &str) -> impl FnOnce(SummaryRecord) -> SummaryRecord {
+    let slot = SlotDays { target: d("2026-12-20"), opens: d(day), closes: d("2026-12-28") };
+    move |line| SummaryRecord { slot: Some(slot), ..line }
+}
+
+/// Three children of Mireni in Ulopi: two are due within seven days, the third one day later.
+async fn three() -> Site {
+    let site = Site::new().await;
+    for (n, name, day) in [(1, "Fanu", "2026-11-20"), (2, "Sela", "2026-12-02"), (3, "Rumi", "2026-12-03")] {
+        register(&site, &child(n, name, site.ulopi, site.mireni), opens(day)).await;
+    }
+    site
+}
+
+async fn with(site: &Site, n: u128) -> domain::ids::PersonId {
+    let all = children::by_ids(site.db.db.direct(), &[child(n, "", site.ulopi, site.mireni).id]).await.expect("readable");
+    all[0].worker
+}
+
+const REASON: &str = "Tamsi lives on that side of the hill.";
+
+#[actix_web::test]
+async fn ticked_children_go_over_together_and_where_they_were_stays() {
+    let site = three().await;
+    let mut desk = site.signed_in("olani").await;
+    desk.open("/team/mireni").await.is(200).says("3 children; within 7 days something is due for 2.");
+    assert_eq!(desk.texts("select[name=to] option"), ["Choose", "Tamsi: 0 children, 0 due within 7 days"]);
+    let ticked = [("child", &*format!("{}~1", code(1))), ("child", &format!("{}~1", code(3))), ("to", "tamsi"), ("reason", REASON)];
+    desk.submit("form[action$='/give']", &ticked).await.is(200).says("2 children are with Tamsi now.").says("One child; within 7 days");
+    for (n, whose) in [(1, site.tamsi), (2, site.mireni), (3, site.tamsi)] {
+        assert_eq!(with(&site, n).await, whose, "child {n}");
+    }
+    let places = placements::of_child(site.db.db.direct(), child(1, "", site.ulopi, site.mireni).id).await.expect("readable");
+    let told: Vec<_> = places.iter().map(|p| (p.worker, p.area, p.reason.as_str())).collect();
+    assert_eq!(told.last(), Some(&(site.tamsi, site.ulopi, REASON)));
+    site.signed_in("tamsi").await.open("/round").await.says("Fanu").does_not_say("Sela");
+}
+
+#[actix_web::test]
+async fn one_changed_child_keeps_all_where_they_are_and_nothing_typed_is_lost() {
+    let site = three().await;
+    let mut desk = site.signed_in("olani").await;
+    desk.open("/team/mireni").await;
+    let mut other = site.signed_in("olani").await;
+    let moved = [("worker", "tamsi"), ("area", "ulopi"), ("reason", "Asked for by the family")];
+    other.open(&format!("/children/{}/move", code(3))).await.submit("main form", &moved).await.is(200);
+    let ticked = [("child", &*format!("{}~1", code(1))), ("child", &format!("{}~1", code(3))), ("to", "tamsi"), ("reason", REASON)];
+    desk.submit("form[action$='/give']", &ticked).await.is(409).says("Rumi was changed by somebody else");
+    assert_eq!(desk.texts("textarea[name=reason]"), [REASON]);
+    assert_eq!(with(&site, 1).await, site.mireni);
+    desk.open("/team/mireni").await.submit("form[action$='/give']", &[("reason", "short")]).await.is(422);
+    assert_eq!(desk.texts("textarea[name=reason]"), ["short"]);
+}
+
+#[actix_web::test]
+async fn a_supervisor_finds_a_stand_in_for_the_own_team_only() {
+    let site = three().await;
+    let mut desk = site.signed_in("olani").await;
+    let days = [("from_day", "25"), ("from_month", "11"), ("from_year", "2026"), ("to_day", "30"), ("to_month", "11"), ("to_year", "2026")];
+    let typed: Vec<(&str, &str)> = [("covered_by", "tamsi")].into_iter().chain(days).collect();
+    desk.open("/team/mireni").await.submit("form[action$='/cover']", &typed).await.is(200).says("Tamsi");
+    assert_eq!(desk.path, "/team/mireni");
+    site.signed_in("tamsi").await.open("/round").await.says("Fanu");
+    desk.submit("form[action$='/cover/end']", &[]).await.is(200);
+    site.signed_in("tamsi").await.open("/round").await.does_not_say("Fanu");
+    // Without a stand-in named, or with days that are over, nothing is written.
+    desk.open("/team/mireni").await.submit("form[action$='/cover']", &days).await.is(422);
+    // Neither the page nor the acts reach a worker of another team.
+    let mut other = site.signed_in("hembo").await;
+    other.open("/team/mireni").await.is(404);
+    site.signed_in("mireni").await.open("/team/mireni").await.is(403);
+}
