@@ -36,6 +36,7 @@ files!(
     "household",
     "desk_note",
     "caseload",
+    "referrals",
 );
 
 /// Name and text of each file of a language; the pseudo-language bends the English ones.

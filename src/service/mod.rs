@@ -33,6 +33,7 @@ pub mod protocols;
 pub mod reassess;
 pub mod recheck;
 pub mod record_visit;
+pub mod referrals;
 pub mod register_child;
 pub mod rehearse;
 pub mod round;

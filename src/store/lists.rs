@@ -336,6 +336,19 @@ pub async fn unanswered_in_scope(
     rows(c, query, limit).await
 }
 
+/// Children sent to care of whom nobody has written what became of it, most urgent first, whether the answer is late or not.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn referred_in_scope(c: &impl ConnectionTrait, scope: Scope, limit: u64) -> Result<Vec<RoundRow>, StoreError> {
+    use child_summary::Column as S;
+    let query = lines(scope)
+        .filter(child::Column::Status.eq(ChildStatus::Active.code()))
+        .filter(Condition::any().add(S::UrgentUnansweredSince.is_not_null()).add(S::ReferralDueOn.is_not_null()))
+        .order_by_asc(S::WorkKey);
+    rows(c, query, limit).await
+}
+
 /// Days that say who counts as not seen: children born after `young_born_after` when last seen on or before `young_seen_by`,
 /// the others when last seen on or before `older_seen_by`. A child never seen counts from its registration.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -243,6 +243,7 @@ fn doing(w: &Words, page: &ChildPage<'_>) -> Markup {
     acts(&html! {
         (link_button(&start, &html! { (w.say("child-start-visit")) }, page.is_emergency()))
         (link_button(&format!("/children/{}/card{}", page.who.code, page.query), &html! { (w.say("card-link")) }, true))
+        (link_button(&format!("/children/{}/referral{}", page.who.code, page.query), &html! { (w.say("referral-link")) }, true))
         @if let Some(phone) = page.who.phone { (call_link(phone, "do second", &html! { (w.say_with("child-call", args!["name" => page.who.caregiver])) })) }
     })
 }

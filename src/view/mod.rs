@@ -31,6 +31,8 @@ pub mod pieces;
 pub mod protocol;
 pub mod protocol_doc;
 pub mod recipes;
+pub mod referral_note;
+pub mod referrals;
 pub mod register;
 pub mod rehearse;
 pub mod report;

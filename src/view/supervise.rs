@@ -172,6 +172,7 @@ pub fn page(w: &Words, p: &LatePage) -> Markup {
         p.quiet { (w.say_with("late-where", args!["date" => &p.day, "villages" => villages, "workers" => workers, "children" => children])) }
         @if children == 0 && workers == 0 { p { (w.say("late-nobody")) } }
         @if !p.urgent.is_empty() { (urgent(w, p)) }
+        p { a.link href="/referrals" { (w.say("referrals-link")) } }
         (sieve(w, &p.sieve))
         h2 id="late" { (w.say("late-list-heading")) }
         (late(w, p))

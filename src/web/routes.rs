@@ -84,6 +84,7 @@ routes! {
     GET "/find" FIELD => pages::find::show;
     GET "/children/{code}" FIELD => pages::child::show;
     GET "/children/{code}/card" FIELD => pages::child::card;
+    GET "/children/{code}/referral" FIELD => pages::referrals::note;
     GET "/children/{code}/visits" FIELD => pages::child::visits;
     GET "/recipes" FIELD => pages::recipes::list;
     GET "/recipes/{recipe}" FIELD => pages::recipes::card;
@@ -93,6 +94,7 @@ routes! {
     GET "/late" TEAM => pages::supervise::show;
     GET "/late/meeting" TEAM => pages::supervise::meeting::show;
     GET "/late/meeting.csv" TEAM => pages::supervise::meeting::file;
+    GET "/referrals" TEAM => pages::referrals::list;
     GET "/agreed-steps" TEAM => pages::agreed_steps::show;
     GET "/team" TEAM => pages::team::show;
     GET "/team/{name}" TEAM => pages::caseload::show;

@@ -1,6 +1,6 @@
 //! A child's page, and all its visits.
 
-mod shown;
+pub(super) mod shown;
 mod thickness;
 
 use std::collections::BTreeMap;
@@ -105,6 +105,6 @@ fn child_code(text: &str) -> Result<ChildCode, Failure> {
 }
 
 /// What links carry on: the past day shown.
-fn query(signed: &Signed) -> String {
+pub(super) fn query(signed: &Signed) -> String {
     if signed.as_of == signed.visitor.today { String::new() } else { format!("?as_of={}", signed.as_of) }
 }

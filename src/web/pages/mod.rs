@@ -17,6 +17,7 @@ pub mod people;
 pub mod placing;
 pub mod protocol;
 pub mod recipes;
+pub mod referrals;
 pub mod register;
 pub mod report;
 pub mod result;

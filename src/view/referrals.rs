@@ -1,0 +1,107 @@
+//! Referrals followed to their end. It decides nothing.
+
+use domain::rule::Class;
+use maud::Markup;
+use maud::html;
+
+use crate::args;
+use crate::i18n::Words;
+use crate::view::parts::Cell;
+use crate::view::parts::Table;
+use crate::view::parts::back;
+use crate::view::parts::cls;
+use crate::view::parts::name;
+
+/// A child sent, without an answer.
+#[derive(Debug, Clone)]
+pub struct WaitingLine {
+    /// Code in links.
+    pub code: String,
+    /// Name, age, village, worker.
+    pub who: [String; 4],
+    /// How urgent, if the most urgent follow-up is known.
+    pub class: Option<Class>,
+    /// Why, in one line.
+    pub why: String,
+    /// Since when, or by when an answer is expected, in words.
+    pub waits: String,
+}
+
+/// What became of one.
+#[derive(Debug, Clone)]
+pub struct ToldLine {
+    /// Code in links.
+    pub code: String,
+    /// Name, age, village, worker.
+    pub who: [String; 4],
+    /// Of what.
+    pub about: String,
+    /// What.
+    pub outcome: String,
+    /// When it was told.
+    pub on: String,
+}
+
+/// The page.
+#[must_use]
+pub fn page(w: &Words, waiting: &[WaitingLine], told: &[ToldLine], since: &str) -> Markup {
+    html! {
+        (back(w, "/late", &w.say("late-title")))
+        h1 { (w.say_with("referrals-heading", args!["count" => waiting.len()])) }
+        p.quiet { (w.say("referrals-lede")) }
+        @if !waiting.is_empty() { (waiting_table(w, waiting)) }
+        h2 { (w.say_with("referrals-told", args!["date" => since])) }
+        @if told.is_empty() { p { (w.say("referrals-told-none")) } } @else { (told_table(w, told)) }
+    }
+}
+
+fn who(code: &str, [called, age, ..]: &[String; 4]) -> Markup {
+    html! { a.link href={ "/children/" (code) } { (name(called)) } " " span.quiet { (age) } }
+}
+
+fn where_and_with([.., village, worker]: &[String; 4]) -> Markup {
+    html! { (village) ", " (name(worker)) }
+}
+
+fn waiting_table(w: &Words, lines: &[WaitingLine]) -> Markup {
+    let table = Table::folding(w.say("referrals-waiting"))
+        .column(w.say("late-column-child"), false)
+        .column(w.say("late-urgency"), false)
+        .column(w.say("late-column-why"), false)
+        .column(w.say("referrals-with"), false)
+        .column(w.say("referrals-waits"), false)
+        .column(w.say("referrals-next"), false);
+    let table = lines.iter().fold(table, |table, line| {
+        table.row(vec![
+            Cell::of(who(&line.code, &line.who)),
+            Cell::of(html! { @if let Some(class) = line.class { (cls(w, class)) } }),
+            Cell::text(&line.why),
+            Cell::of(where_and_with(&line.who)),
+            Cell::text(&line.waits),
+            Cell::of(html! {
+                a href={ "/children/" (line.code) "/visits/new" } { (w.say("late-write-outcome")) } " · "
+                a href={ "/children/" (line.code) "/referral" } { (w.say("referral-link")) }
+            }),
+        ])
+    });
+    html! { (table) }
+}
+
+fn told_table(w: &Words, lines: &[ToldLine]) -> Markup {
+    let table = Table::folding(w.say("referrals-told-latest"))
+        .column(w.say("late-column-child"), false)
+        .column(w.say("late-rule"), false)
+        .column(w.say("referrals-became"), false)
+        .column(w.say("referrals-on"), false)
+        .column(w.say("referrals-with"), false);
+    let table = lines.iter().fold(table, |table, line| {
+        table.row(vec![
+            Cell::of(who(&line.code, &line.who)),
+            Cell::text(&line.about),
+            Cell::text(&line.outcome),
+            Cell::text(&line.on),
+            Cell::of(where_and_with(&line.who)),
+        ])
+    });
+    html! { (table) }
+}

@@ -1,0 +1,93 @@
+//! Referrals: the note that goes along, and the list followed to its end.
+
+use std::collections::BTreeMap;
+
+use actix_web::web;
+use domain::child_code::ChildCode;
+use domain::food::FoodCode;
+
+use crate::args;
+use crate::i18n::codes;
+use crate::i18n::explain;
+use crate::i18n::format;
+use crate::service::child_file;
+use crate::service::referrals as service;
+use crate::store::lists::RoundRow;
+use crate::store::outcomes::OutcomeLine;
+use crate::view::layout;
+use crate::view::layout::Nav;
+use crate::view::referral_note;
+use crate::view::referrals as view;
+use crate::web::extract::Signed;
+use crate::web::failure::Failure;
+use crate::web::html::Html;
+use crate::web::pages::child::query;
+use crate::web::pages::child::shown;
+use crate::web::pages::supervise::food_name;
+
+/// `GET /children/{code}/referral`
+///
+/// # Errors
+/// [`Failure::NotFound`] outside the scope.
+pub async fn note(signed: Signed, code: web::Path<String>) -> Result<Html, Failure> {
+    let code = ChildCode::parse(&code).map_err(|_| Failure::NotFound)?;
+    let file = child_file::open(&signed.context(), &code, signed.as_of).await?;
+    let w = signed.words();
+    let food = |code: &str| file.assessment.now.protocol.food_name(&FoodCode(code.to_owned()), w.lang().code()).to_owned();
+    let (names, query) = (BTreeMap::new(), query(&signed));
+    let page = shown::page(&file, &names, &signed, &query, &food, Vec::new());
+    let title = w.say_with("referral-title", args!["name" => file.called()]);
+    Ok(Html::ok(layout::page(&signed.shell(&title), referral_note::body(w, &page, &signed.actor.name))))
+}
+
+/// `GET /referrals`
+///
+/// # Errors
+/// [`Failure`].
+pub async fn list(signed: Signed) -> Result<Html, Failure> {
+    let found = service::open(&signed.context()).await?;
+    let w = signed.words();
+    let waiting: Vec<view::WaitingLine> = found.waiting.iter().map(|row| waiting(&signed, row)).collect();
+    let told: Vec<view::ToldLine> = found.told.iter().map(|line| told(&signed, line)).collect();
+    let title = w.say("referrals-title");
+    let mut shell = signed.shell(&title);
+    shell.here = Some(Nav::Late);
+    shell.wide = true;
+    let since = format::day_near(w, found.since, signed.visitor.today);
+    Ok(Html::ok(layout::page(&shell, view::page(w, &waiting, &told, &since))))
+}
+
+fn waiting(signed: &Signed, row: &RoundRow) -> view::WaitingLine {
+    let w = signed.words();
+    let today = signed.visitor.today;
+    let waits = match (row.urgent_unanswered_since, row.referral_due_on) {
+        (Some(since), _) => w.say_with("late-held-since", args!["date" => format::day_near(w, since, today)]),
+        (None, Some(by)) if by < today => w.say_with("referrals-expected", args!["date" => format::day_near(w, by, today)]),
+        (None, Some(by)) => w.say_with("referrals-by", args!["date" => format::day_near(w, by, today)]),
+        (None, None) => String::new(),
+    };
+    view::WaitingLine {
+        code: row.code.clone(),
+        who: [
+            row.known_as.clone().unwrap_or_else(|| row.name.clone()),
+            format::age(w, row.born, today),
+            row.area_name.clone(),
+            row.worker_name.clone(),
+        ],
+        class: row.top.as_ref().map(|top| top.class),
+        why: row.top.as_ref().map(|top| explain(top.rule, &top.evidence, w, &food_name(signed))).unwrap_or_default(),
+        waits,
+    }
+}
+
+fn told(signed: &Signed, line: &OutcomeLine) -> view::ToldLine {
+    let w = signed.words();
+    let today = signed.visitor.today;
+    view::ToldLine {
+        code: line.code.clone(),
+        who: [line.called.clone(), format::age(w, line.born, today), line.area_name.clone(), line.worker_name.clone()],
+        about: codes::rule_name(w, line.rule),
+        outcome: codes::outcome(w, line.outcome),
+        on: format::day_near(w, line.told_on, today),
+    }
+}
