@@ -40,29 +40,26 @@ pub fn page(w: &Words, p: &MeetingSheet) -> Markup {
         p.noprint { (w.say("meeting-how")) " " a.link href=(p.file) download { (w.say("meeting-file")) } }
         @if p.more { p { (w.say("meeting-more")) } }
         @for worker in workers {
-            h2 { (name(worker)) }
-            (of_worker(w, p.late.iter().filter(|line| line.child.worker == worker)))
+            div.meeting { (of_worker(w, worker, p.late.iter().filter(|line| line.child.worker == worker))) }
         }
     }
 }
 
-fn of_worker<'a>(w: &Words, lines: impl Iterator<Item = &'a LateLine>) -> Markup {
-    let table = Table::folding(w.say("late-list-first"))
+fn of_worker<'a>(w: &Words, worker: &str, lines: impl Iterator<Item = &'a LateLine>) -> Markup {
+    let table = Table::folding(worker)
         .column(w.say("late-column-child"), false)
         .column(w.say("late-urgency"), false)
         .column(w.say("late-column-why"), false)
-        .column(w.say("late-village"), false)
         .column(w.say("late-column-late"), true)
         .column(w.say("meeting-agreed"), false);
     let table = lines.fold(table, |table, line| {
         let days = if line.days > 0 { w.say_with("common-days", args!["count" => line.days]) } else { w.say("late-due-today") };
         table.row(vec![
-            Cell::of(html! { a href=(line.child.path) { (name(&line.child.called)) } " " span.quiet { (line.child.age) } }),
+            Cell::of(html! { a href=(line.child.path) { (name(&line.child.called)) } " " span.quiet { (line.child.age) ", " (line.child.village) } }),
             Cell::of(cls(w, line.class)),
             Cell::text(&line.why),
-            Cell::text(&line.child.village),
             Cell::number(&days),
-            Cell::of(html! { span.blank {} }),
+            Cell::text(""),
         ])
     });
     html! { (table) }
