@@ -21,6 +21,7 @@ pub mod household;
 pub mod ids;
 pub mod number_text;
 pub mod protocol;
+pub mod quality;
 pub mod record;
 pub mod report;
 pub mod role;

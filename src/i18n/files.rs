@@ -37,6 +37,7 @@ files!(
     "desk_note",
     "caseload",
     "referrals",
+    "quality",
 );
 
 /// Name and text of each file of a language; the pseudo-language bends the English ones.

@@ -30,6 +30,7 @@ pub mod once;
 pub mod passwords;
 pub mod people;
 pub mod protocols;
+pub mod quality;
 pub mod reassess;
 pub mod recheck;
 pub mod record_visit;

@@ -21,6 +21,7 @@ mod evidence_text;
 pub mod follow_ups;
 pub mod households;
 pub mod lists;
+pub mod measured;
 pub mod outcomes;
 pub mod people;
 pub mod placements;

@@ -30,6 +30,7 @@ pub mod pick_child;
 pub mod pieces;
 pub mod protocol;
 pub mod protocol_doc;
+pub mod quality;
 pub mod recipes;
 pub mod referral_note;
 pub mod referrals;

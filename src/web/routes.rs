@@ -95,6 +95,7 @@ routes! {
     GET "/late/meeting" TEAM => pages::supervise::meeting::show;
     GET "/late/meeting.csv" TEAM => pages::supervise::meeting::file;
     GET "/referrals" TEAM => pages::referrals::list;
+    GET "/quality" TEAM => pages::quality::show;
     GET "/agreed-steps" TEAM => pages::agreed_steps::show;
     GET "/team" TEAM => pages::team::show;
     GET "/team/{name}" TEAM => pages::caseload::show;

@@ -19,6 +19,7 @@ mod notes;
 mod office;
 mod past_desk;
 mod protocol;
+mod quality;
 mod referrals;
 mod registration;
 mod rounds;

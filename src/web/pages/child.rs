@@ -2,6 +2,7 @@
 
 pub(super) mod shown;
 mod thickness;
+mod versions;
 
 use std::collections::BTreeMap;
 
@@ -94,7 +95,7 @@ pub async fn visits(signed: Signed, code: web::Path<String>) -> Result<Html, Fai
     let replaced = child_visits::replaced(&ctx, &file).await?;
     let w = signed.words();
     let query = query(&signed);
-    let page = shown::visits(&file, &replaced, &signed, &query);
+    let page = versions::visits(&file, &replaced, &signed, &query);
     let mut shell = signed.shell(&file.record.name);
     shell.wide = true;
     Ok(Html::ok(layout::page(&shell, view::all_visits(w, &page))))

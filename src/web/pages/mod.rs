@@ -16,6 +16,7 @@ pub mod password;
 pub mod people;
 pub mod placing;
 pub mod protocol;
+pub mod quality;
 pub mod recipes;
 pub mod referrals;
 pub mod register;

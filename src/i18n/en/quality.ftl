@@ -1,0 +1,35 @@
+# How well measuring goes
+quality-title = Measuring
+quality-link = How measuring goes, and what to practise
+quality-heading = { $count ->
+        [one] How measuring goes: one visit
+       *[other] How measuring goes: { $count } visits
+    }
+quality-days = { $from } to { $to }. For support, not ranking: small numbers swing.
+quality-sieve = Choose a month
+quality-recent = The last 90 days
+quality-lede = What stands out is a reason to weigh and measure together once, not a fault. Fewer than { $least } measurements are not judged.
+quality-by-worker = By worker, in the order of names
+quality-visits = Visits
+quality-digits-weight = Last digit of weights, unevenness
+quality-digits-weight-do = Read the scale to its last digit and say it aloud before writing. Look whether the scale is set to the finest step, stands level and shows zero.
+quality-digits-length = Last digit of lengths, unevenness
+quality-digits-length-do = Two people measure: one holds, one reads the millimetre at eye level and says it aloud. Look at the board for play.
+quality-digits-arm = Last digit of arms, unevenness
+quality-digits-arm-do = Read the tape at the window’s mark to the millimetre, also when it lies near a coloured edge.
+quality-complete-weight = Visits with a weight, %
+quality-complete-weight-do = Ask what stood in the way: the scale, the way, the weather, the family. Plan the visit for when the scale is free.
+quality-complete-length = Visits with a length, %
+quality-complete-length-do = Ask whether the board can be carried and whether somebody helps to hold. A length every second visit is better than none.
+quality-complete-arm = Visits with an arm, from 6 months, %
+quality-complete-arm-do = The tape weighs nothing: keep one in the bag of each worker.
+quality-outside = Outside the limits, %
+quality-outside-do = Measure these children again together; look at birth dates, kilograms and grams, lying and standing.
+quality-repeated = Same weight as before, %
+quality-repeated-do = Weigh anew at each visit and write before looking at the last weight.
+quality-arrival = Days until it arrives, middle
+quality-corrected = Corrected later
+quality-too-few = too few
+quality-look = look again
+quality-try = What to try together
+quality-sources = Unevenness of last digits, 0 even to 90 all alike, and the share outside the limits: WHO and UNICEF 2019, from memory. The limits of 20, 5 and 90 are our own choice or common practice. Nobody’s figures leave the programme.

@@ -1,0 +1,87 @@
+//! How well measuring goes, and what to try together. It counts nothing, and puts nobody before anybody.
+
+use domain::quality::Item;
+use domain::quality::LEAST;
+use domain::quality::Quality;
+use domain::quality::Said;
+use maud::Markup;
+use maud::html;
+
+use crate::args;
+use crate::i18n::Words;
+use crate::i18n::format;
+use crate::view::parts::Cell;
+use crate::view::parts::Select;
+use crate::view::parts::Table;
+use crate::view::parts::back;
+use crate::view::parts::button;
+use crate::view::parts::name;
+
+/// The page.
+pub struct QualityPage<'a> {
+    /// First and last day in words.
+    pub days: [String; 2],
+    /// Months that can be chosen: value and words.
+    pub months: Vec<(String, String)>,
+    /// The one chosen; empty = the last days.
+    pub month: String,
+    /// Everybody together.
+    pub all: &'a Quality,
+    /// By name.
+    pub workers: &'a [(String, Quality)],
+}
+
+/// The page.
+#[must_use]
+pub fn page(w: &Words, p: &QualityPage<'_>) -> Markup {
+    let [from, to] = &p.days;
+    let asked: Vec<Item> = Item::ALL.into_iter().filter(|item| looked_at(p, *item)).collect();
+    html! {
+        (back(w, "/team", &w.say("team-title")))
+        h1 { (w.say_with("quality-heading", args!["count" => p.all.visits])) }
+        p.quiet { (w.say_with("quality-days", args!["from" => from, "to" => to])) }
+        form.sieve method="get" action="/quality" aria-label=(w.say("quality-sieve")) {
+            (Select::new("month", w.say("common-month")).option("", w.say("quality-recent")).options(p.months.clone()).value(&p.month))
+            (button(&w.say("common-show"), true))
+        }
+        p { (w.say_with("quality-lede", args!["least" => LEAST])) }
+        (table(w, p))
+        @if !asked.is_empty() {
+            h2 { (w.say("quality-try")) }
+            ul { @for item in asked { li { b { (w.say(&id(item, ""))) } ": " (w.say(&id(item, "-do"))) } } }
+        }
+        p.quiet { (w.say("quality-sources")) }
+    }
+}
+
+fn id(item: Item, part: &str) -> String {
+    format!("quality-{}{part}", item.code().replace('_', "-"))
+}
+
+fn looked_at(p: &QualityPage<'_>, item: Item) -> bool {
+    let again = |q: &Quality| q.items.iter().any(|(of, said)| *of == item && matches!(said, Said::LookAgain(_)));
+    again(p.all) || p.workers.iter().any(|(_, q)| again(q))
+}
+
+fn table(w: &Words, p: &QualityPage<'_>) -> Markup {
+    let table = Table::folding(w.say("quality-by-worker")).column(w.say("late-worker"), false).column(w.say("quality-visits"), true);
+    let table = Item::ALL.into_iter().fold(table, |table, item| table.column(w.say(&id(item, "")), true));
+    let table = table.column(w.say("quality-arrival"), true).column(w.say("quality-corrected"), true);
+    let line = |who: Markup, q: &Quality| {
+        let mut cells = vec![Cell::of(who), Cell::number(&q.visits.to_string())];
+        cells.extend(q.items.iter().map(|(_, said)| cell(w, *said)));
+        cells.push(Cell::number(&q.arrival_days.map_or_else(String::new, |days| days.to_string())));
+        cells.push(Cell::number(&q.corrected.to_string()));
+        cells
+    };
+    let table = p.workers.iter().fold(table, |table, (worker, q)| table.row(line(name(worker), q)));
+    html! { (table.row(line(html! { b { (w.say("late-all-row")) } }, p.all))) }
+}
+
+fn cell(w: &Words, said: Said) -> Cell {
+    match said {
+        Said::TooFew => Cell::of(html! { span.quiet { (w.say("quality-too-few")) } }),
+        Said::Even(value) => Cell::number(&format::number(w, value, 0)),
+        Said::LookAgain(value) => Cell::of(html! { b { (format::number(w, value, 0)) " " (w.say("quality-look")) } }),
+    }
+}
