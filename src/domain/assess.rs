@@ -10,7 +10,7 @@ use crate::feeding::{FoodLine, FoodState, Solids, food_lines};
 use crate::follow_up::{
     Answer, Clears, Closed, Event, Facts, Finding, FollowUp, Found, Story, SupervisorAct, lists, next_list_change, run, settled_on, stage,
 };
-use crate::growth::{GrowthAge, Scores, corrected_birth_date, growth_age, stage_months};
+use crate::growth::{GrowthAge, VisitScores, corrected_birth_date, growth_age, stage_months};
 use crate::ids::VisitId;
 use crate::protocol::{Protocol, Protocols, StageId};
 use crate::rule::{Class, CloseReason, RuleId};
@@ -53,7 +53,7 @@ pub struct VisitAssessment {
     /// Growth age and its correction.
     pub growth_age: GrowthAge,
     /// z-scores as computed, suspect ones too.
-    pub scores: Scores,
+    pub scores: VisitScores,
     /// Which measurements are suspect.
     pub suspect: Suspect,
     /// Stage; `None` from the exit age on.

@@ -11,7 +11,7 @@ use crate::calendar::{add_days, days_between};
 use crate::child::Child;
 use crate::feeding::Solids;
 use crate::growth::{
-    AgesOn, GrowthAge, Indicator, Measured, Scores, ZHundredths, adjusted_length, ages_on, correction_days, outside_limits, scores,
+    AgesOn, GrowthAge, Indicator, Measured, VisitScores, ZHundredths, adjusted_length, ages_on, correction_days, outside_limits,
 };
 use crate::protocol::{Protocol, Protocols, StageId};
 use crate::rule::RuleId;
@@ -36,7 +36,7 @@ pub(crate) struct Facts<'a> {
     /// Stage age in completed months.
     pub stage_months: Option<u32>,
     /// As computed.
-    pub scores: Scores,
+    pub scores: VisitScores,
     /// One of the three indices that the rules use lies outside the plausible limits, kept or not.
     pub outside: bool,
     /// What is taken as missing.
@@ -198,7 +198,7 @@ impl<'a> Story<'a> {
         let before = self.visits.last();
         let AgesOn { days: age_days, months, growth, stage_months } = ages_on(self.child, visit.on);
         let months = months.unwrap_or(0);
-        let scores = scores(&Measured {
+        let scores = VisitScores::of(Measured {
             sex: self.child.sex,
             age_days: growth.days,
             weight: visit.weight,
@@ -259,7 +259,7 @@ pub(crate) fn grams(weight: Weight) -> i64 {
 }
 
 /// The z of an index if it lies outside the plausible limits.
-pub(crate) fn outside(scores: &Scores, indicator: Indicator) -> Option<ZHundredths> {
+pub(crate) fn outside(scores: &VisitScores, indicator: Indicator) -> Option<ZHundredths> {
     scores.get(indicator).rounded().filter(|z| outside_limits(indicator, *z))
 }
 
@@ -294,5 +294,5 @@ fn birth_waz(child: &Child) -> Option<ZHundredths> {
         head: None,
         oedema: None,
     };
-    scores(&measured).waz.rounded().filter(|z| !outside_limits(Indicator::Waz, *z))
+    VisitScores::of(measured).waz.rounded().filter(|z| !outside_limits(Indicator::Waz, *z))
 }

@@ -1,11 +1,11 @@
 //! Outside check values: measurements with known z-scores, printed field tables, and the edges of every table.
 
 use super::{
-    AdjustedLength, Figures, Indicator, Measured, NotComputable, Score, Scores, WeighedAndMeasured, adjusted_length, outside_limits,
-    reference_value, scores, scores_of, three_indices,
+    AdjustedLength, Figures, Indicator, Measured, NotComputable, Score, Scores, VisitScores, WeighedAndMeasured, adjusted_length,
+    outside_limits, reference_value, scores, scores_of, three_indices,
 };
 use crate::child::Sex;
-use crate::units::{Length, Muac, Weight};
+use crate::units::{HeadCircumference, Length, Muac, Weight};
 use crate::visit::Position;
 
 /// 400 measurements with z-scores, made outside this project from the WHO Child Growth Standards 2006 and 2007.
@@ -194,5 +194,29 @@ fn many_at_once_are_the_same_as_one_by_one() {
             oedema: None,
         });
         assert_eq!((waz, laz, wlz), (alone.waz, alone.laz, alone.wlz), "{child:?}");
+    }
+}
+
+#[test]
+fn an_index_worked_out_when_asked_is_the_one_worked_out_at_once() {
+    let head = HeadCircumference::from_mm(450).ok();
+    let whole = Measured { head, ..boy(300, 700) };
+    let (weight, length, muac) = (None, None, None);
+    for measured in [
+        whole,
+        boy(300, 700),
+        Measured { weight, ..whole },
+        Measured { length, ..whole },
+        Measured { muac, head: None, weight, length, ..whole },
+        Measured { oedema: Some(true), ..whole },
+        Measured { position: Some(Position::Standing), ..whole },
+        Measured { age_days: -1, ..whole },
+        Measured { age_days: 90, ..whole },
+        Measured { age_days: 1857, ..whole },
+    ] {
+        let (asked, at_once) = (VisitScores::of(measured), scores(&measured));
+        for indicator in Indicator::ALL {
+            assert_eq!(asked.get(*indicator), at_once.get(*indicator), "{} of {measured:?}", indicator.code());
+        }
     }
 }

@@ -156,38 +156,107 @@ pub fn scores(measured: &Measured) -> Scores {
 /// Every index of plain numbers. Where several reasons hold, a missing measurement is named first, then oedema, then the age.
 #[must_use]
 pub fn scores_of(figures: &Figures) -> Scores {
-    let &Figures { sex, age_days, weight_kg, position, muac_mm, head_mm, .. } = figures;
-    let length_mm = figures.length_mm.map(|mm| adjusted_mm(mm, position, age_days));
-    let length = length_mm.ok_or(NotComputable::NoLength);
-    let weight = match weight_kg {
-        Some(_) if figures.oedema => Err(NotComputable::Oedema),
-        Some(kg) => Ok(kg),
-        None => Err(NotComputable::NoWeight),
-    };
-    let pair = match (weight_kg, length_mm) {
-        (None, None) => Err(NotComputable::NotMeasured),
-        (None, Some(_)) => Err(NotComputable::NoWeight),
-        (Some(_), None) => Err(NotComputable::NoLength),
-        (Some(_), Some(mm)) => weight.map(|kg| (kg, mm)),
-    };
-    Scores {
-        waz: score(weight.and_then(|kg| waz(sex, age_days, kg))),
-        laz: score(length.and_then(|mm| laz(sex, age_days, mm))),
-        wlz: score(pair.and_then(|(kg, mm)| wlz(sex, age_days, kg, mm))),
-        bmiz: score(pair.and_then(|(kg, mm)| {
+    let usable = Usable::of(figures);
+    Scores { waz: usable.waz(), laz: usable.laz(), wlz: usable.wlz(), bmiz: usable.bmiz(), mauz: usable.mauz(), hcz: usable.hcz() }
+}
+
+/// The indices of one set of measurements: those that rules use at hand, the others worked out when somebody asks.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct VisitScores {
+    /// Weight for age.
+    pub waz: Score,
+    /// Length or height for age.
+    pub laz: Score,
+    /// Weight for length or height.
+    pub wlz: Score,
+    measured: Measured,
+}
+
+impl VisitScores {
+    /// Of these measurements.
+    #[must_use]
+    pub fn of(measured: Measured) -> Self {
+        let usable = Usable::of(&Figures::from(&measured));
+        Self { waz: usable.waz(), laz: usable.laz(), wlz: usable.wlz(), measured }
+    }
+
+    /// One of the indices.
+    #[must_use]
+    pub fn get(&self, indicator: Indicator) -> Score {
+        let usable = || Usable::of(&Figures::from(&self.measured));
+        match indicator {
+            Indicator::Waz => self.waz,
+            Indicator::Laz => self.laz,
+            Indicator::Wlz => self.wlz,
+            Indicator::Bmiz => usable().bmiz(),
+            Indicator::Mauz => usable().mauz(),
+            Indicator::Hcz => usable().hcz(),
+        }
+    }
+}
+
+/// Measurements as the indices take them: each a number, or the reason for having none.
+struct Usable {
+    sex: Sex,
+    age_days: i32,
+    kg: Result<f64, NotComputable>,
+    /// On the scale of the age.
+    mm: Result<f64, NotComputable>,
+    kg_and_mm: Result<(f64, f64), NotComputable>,
+    muac_mm: Option<f64>,
+    head_mm: Option<f64>,
+}
+
+impl Usable {
+    fn of(figures: &Figures) -> Self {
+        let &Figures { sex, age_days, weight_kg, position, muac_mm, head_mm, .. } = figures;
+        let length_mm = figures.length_mm.map(|mm| adjusted_mm(mm, position, age_days));
+        let kg = match weight_kg {
+            Some(_) if figures.oedema => Err(NotComputable::Oedema),
+            Some(kg) => Ok(kg),
+            None => Err(NotComputable::NoWeight),
+        };
+        let kg_and_mm = match (weight_kg, length_mm) {
+            (None, None) => Err(NotComputable::NotMeasured),
+            (None, Some(_)) => Err(NotComputable::NoWeight),
+            (Some(_), None) => Err(NotComputable::NoLength),
+            (Some(_), Some(mm)) => kg.map(|kg| (kg, mm)),
+        };
+        Self { sex, age_days, kg, mm: length_mm.ok_or(NotComputable::NoLength), kg_and_mm, muac_mm, head_mm }
+    }
+
+    fn by_age(&self, table: &Table) -> Result<Lms, NotComputable> {
+        by_age(table, self.sex, self.age_days)
+    }
+
+    fn waz(&self) -> Score {
+        score(self.kg.and_then(|kg| self.by_age(&tables::WEIGHT_FOR_AGE).map(|row| row.z_restricted(kg))))
+    }
+
+    /// Length is not restricted beyond ±3: its power is 1, so nothing would change.
+    fn laz(&self) -> Score {
+        score(self.mm.and_then(|mm| self.by_age(&tables::LENGTH_FOR_AGE).map(|row| row.z(mm / 10.0))))
+    }
+
+    fn wlz(&self) -> Score {
+        score(self.kg_and_mm.and_then(|(kg, mm)| wlz(self.sex, self.age_days, kg, mm)))
+    }
+
+    fn bmiz(&self) -> Score {
+        score(self.kg_and_mm.and_then(|(kg, mm)| {
             let metres = mm / 1000.0;
-            by_age(&tables::BMI_FOR_AGE, sex, age_days).map(|row| row.z_restricted(kg / (metres * metres)))
-        })),
-        mauz: score(
-            muac_mm
-                .ok_or(NotComputable::NotMeasured)
-                .and_then(|mm| by_age(&tables::ARM_FOR_AGE, sex, age_days).map(|row| row.z_restricted(mm / 10.0))),
-        ),
-        hcz: score(
-            head_mm
-                .ok_or(NotComputable::NotMeasured)
-                .and_then(|mm| by_age(&tables::HEAD_FOR_AGE, sex, age_days).map(|row| row.z(mm / 10.0))),
-        ),
+            self.by_age(&tables::BMI_FOR_AGE).map(|row| row.z_restricted(kg / (metres * metres)))
+        }))
+    }
+
+    fn mauz(&self) -> Score {
+        let mm = self.muac_mm.ok_or(NotComputable::NotMeasured);
+        score(mm.and_then(|mm| self.by_age(&tables::ARM_FOR_AGE).map(|row| row.z_restricted(mm / 10.0))))
+    }
+
+    fn hcz(&self) -> Score {
+        let mm = self.head_mm.ok_or(NotComputable::NotMeasured);
+        score(mm.and_then(|mm| self.by_age(&tables::HEAD_FOR_AGE).map(|row| row.z(mm / 10.0))))
     }
 }
 
@@ -236,15 +305,6 @@ fn score(result: Result<f64, NotComputable>) -> Score {
 
 fn by_age(table: &Table, sex: Sex, age_days: i32) -> Result<Lms, NotComputable> {
     table.row(sex, age_days).ok_or(if age_days < 0 { NotComputable::BeforeDueDate } else { NotComputable::AgeOutsideTable })
-}
-
-fn waz(sex: Sex, age_days: i32, kg: f64) -> Result<f64, NotComputable> {
-    by_age(&tables::WEIGHT_FOR_AGE, sex, age_days).map(|row| row.z_restricted(kg))
-}
-
-/// Length is not restricted beyond ±3: its power is 1, so nothing would change.
-fn laz(sex: Sex, age_days: i32, mm: f64) -> Result<f64, NotComputable> {
-    by_age(&tables::LENGTH_FOR_AGE, sex, age_days).map(|row| row.z(mm / 10.0))
 }
 
 /// Weight for length needs no age, but has no value where the tables by age have none.

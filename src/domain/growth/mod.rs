@@ -21,7 +21,8 @@ pub use age::{AgesOn, GrowthAge, TERM_DAYS, ages_on, corrected_birth_date, corre
 pub use error::weight_error_z;
 pub use gain::{FLOOR_SOURCE, IncrementMark, WeightIncrement, least_expected_gain_grams, weight_increment_z, weight_increments};
 pub use measured::{
-    AdjustedLength, Figures, Measured, STANDING_FROM_DAY, Scores, WeighedAndMeasured, adjusted_length, scores, scores_of, three_indices,
+    AdjustedLength, Figures, Measured, STANDING_FROM_DAY, Scores, VisitScores, WeighedAndMeasured, adjusted_length, scores, scores_of,
+    three_indices,
 };
 pub use reference::{ReferenceTable, reference_range, reference_value, table_value};
 pub use score::{Indicator, NotComputable, Score, Z, ZHundredths, outside_limits};
