@@ -143,3 +143,77 @@ pub fn next_visit(slots: &[Slot]) -> Option<&Slot> {
 pub fn first_late(slots: &[Slot]) -> Option<&Slot> {
     slots.iter().find(|slot| slot.expected && slot.state == SlotState::Late)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::protocol_toml::default_protocol;
+
+    fn day(text: &str) -> NaiveDate {
+        text.parse().expect("a date")
+    }
+
+    /// Slots of a child born and registered on 10 January 2025, seen on these days.
+    fn seen(days: &[&str], as_of: &str) -> Vec<Slot> {
+        let born = day("2025-01-10");
+        let visits = (1..).map(VisitId).zip(days.iter().map(|text| day(text)));
+        slots(&default_protocol().schedule, born, born, visits, day(as_of))
+    }
+
+    fn of<'s>(slots: &'s [Slot], target: &str) -> &'s Slot {
+        slots.iter().find(|slot| slot.window.target == day(target)).expect("a slot")
+    }
+
+    #[test]
+    fn a_visit_is_on_time_from_the_first_to_the_last_day_of_the_window() {
+        // The slot of 9 months aims at 10 October: 7 days before to 10 days after. Its neighbours lie a month away.
+        let window = of(&seen(&[], "2025-01-10"), "2025-10-10").window;
+        assert_eq!((window.opens, window.closes), (day("2025-10-03"), day("2025-10-20")));
+        for (on, on_time) in
+            [("2025-10-02", false), ("2025-10-03", true), ("2025-10-10", true), ("2025-10-20", true), ("2025-10-21", false)]
+        {
+            let found = seen(&[on], "2025-12-01");
+            let filled = of(&found, "2025-10-10").filled;
+            assert_eq!(filled, Some(Filled { visit: VisitId(1), on: day(on), on_time }), "{on}");
+            assert_eq!(window.contains(day(on)), on_time, "{on}");
+        }
+    }
+
+    #[test]
+    fn the_first_visit_fills_a_slot_and_any_of_them_may_be_on_time() {
+        let found = seen(&["2025-10-01", "2025-10-05", "2025-10-22"], "2025-12-01");
+        assert_eq!(of(&found, "2025-10-10").filled, Some(Filled { visit: VisitId(1), on: day("2025-10-01"), on_time: true }));
+        assert_eq!(found.iter().filter(|slot| slot.filled.is_some()).count(), 1);
+    }
+
+    #[test]
+    fn a_slot_opens_closes_and_is_passed_over_on_its_day() {
+        let state = |days: &[&str], as_of| of(&seen(days, as_of), "2025-10-10").state;
+        for (as_of, expected) in [
+            ("2025-10-02", SlotState::NotYet),
+            ("2025-10-03", SlotState::Open),
+            ("2025-10-20", SlotState::Open),
+            ("2025-10-21", SlotState::Late),
+        ] {
+            assert_eq!(state(&[], as_of), expected, "{as_of}");
+        }
+        assert_eq!(state(&["2025-10-12"], "2025-10-12"), SlotState::Seen);
+        assert_eq!(state(&["2025-11-10"], "2025-11-10"), SlotState::Skipped);
+        assert_eq!(state(&["2025-09-10"], "2025-10-21"), SlotState::Late, "an earlier one does not pass over it");
+    }
+
+    #[test]
+    fn next_is_the_first_expected_slot_that_can_still_be_kept_and_late_the_first_that_cannot() {
+        let found = seen(&["2025-09-10"], "2025-10-21");
+        assert_eq!(first_late(&found).map(|slot| slot.window.target), Some(day("2025-10-10")));
+        assert_eq!(next_visit(&found).map(|slot| slot.window.target), Some(day("2025-11-10")));
+        let found = seen(&["2025-09-10"], "2025-10-20");
+        assert_eq!(first_late(&found), None);
+        assert_eq!(next_visit(&found).map(|slot| slot.window.target), Some(day("2025-10-10")));
+        // Registered late: the slots before are no reproach.
+        let born = day("2025-01-10");
+        let late = slots(&default_protocol().schedule, born, day("2025-10-30"), std::iter::empty(), day("2025-11-01"));
+        assert_eq!(first_late(&late), None);
+        assert_eq!(next_visit(&late).map(|slot| slot.window.target), Some(day("2025-11-10")));
+    }
+}

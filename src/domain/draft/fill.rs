@@ -242,6 +242,22 @@ mod tests {
     }
 
     #[test]
+    fn every_milk_that_was_given_is_told_and_none_only_where_all_were_asked() {
+        let milks = |formula, animal, drunk, spooned| {
+            let mut v = Visit::empty(VisitId(7), d("2026-11-25"), Contact::Home);
+            (v.formula_times, v.animal_milk_times, v.drink_yogurt_times, v.spoon_yogurt_times) = (formula, animal, drunk, spooned);
+            assert_eq!(again(&v), v);
+            let pairs = pairs_of(&v, None, d("2026-11-25"));
+            pairs.iter().find(|(name, _)| name == "other_milk").map(|(_, value)| value.clone())
+        };
+        let (yes, no) = (Some("yes".to_owned()), Some("no".to_owned()));
+        assert_eq!(milks(Some(1), None, None, None), yes);
+        assert_eq!(milks(None, None, None, Some(1)), yes);
+        assert_eq!(milks(Some(0), Some(0), Some(0), Some(0)), no);
+        assert_eq!(milks(Some(0), Some(0), None, None), None, "not all were asked");
+    }
+
+    #[test]
     fn what_was_not_asked_stays_not_asked() {
         let mut v = Visit::empty(VisitId(7), d("2026-11-25"), Contact::Phone);
         assert_eq!(again(&v), v);

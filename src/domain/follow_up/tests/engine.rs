@@ -194,6 +194,29 @@ fn a_rule_switched_off_says_nothing_and_closes_nothing() {
 }
 
 #[test]
+fn a_follow_up_keeps_the_protocol_of_the_visit_at_which_it_last_fired() {
+    let version = |name: &str, from: NaiveDate| {
+        let mut protocol = default_protocol().clone();
+        (protocol.version, protocol.effective_from) = (name.to_owned(), from);
+        protocol
+    };
+    let protocols = Protocols::new(vec![version("first", months(0)), version("second", months(9))]).expect("two protocols");
+    let sweet = |on, id| {
+        let mut visit = visit(on, |v| v.sweet_drink = Some(true));
+        visit.id = VisitId(id);
+        visit
+    };
+    let last_fired = |visits: &[Visit], as_of| {
+        let judged = assess(&girl(), visits, &protocols, as_of);
+        follow_up(&judged, RuleId::DrinkSweet).protocol.version.clone()
+    };
+    let mut visits = vec![sweet(months(7), 1), sweet(months(8), 2)];
+    assert_eq!(last_fired(&visits, months(10)), "first", "a newer one changes nothing by itself");
+    visits.push(sweet(months(9), 3));
+    assert_eq!(last_fired(&visits, months(10)), "second");
+}
+
+#[test]
 fn a_visit_has_an_answer_of_every_rule_but_the_lists() {
     let judged = judge(&girl(), vec![visit(months(8), |v| (v.bottle, v.sweet_drink) = (Some(true), Some(true)))]);
     let judged = &judged.visits[0];

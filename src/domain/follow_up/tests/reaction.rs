@@ -48,6 +48,15 @@ fn each_reaction_makes_the_worst_rule_fire_that_it_meets() {
 }
 
 #[test]
+fn a_food_that_was_only_named_made_no_reaction() {
+    let named = FoodOffer { offers: 0, hold_lifted: true, ..reaction("rice", Some(&[S::Wheeze]), Some(10)) };
+    assert_eq!(levels(named.clone()), vec![]);
+    let judged = judge(&girl(), vec![visit(months(8), |v| v.foods.push(named)), visit(months(9), |v| v.foods.push(food("rice", None)))]);
+    assert_eq!(judged.foods[0].state, FoodState::Trying);
+    assert!(judged.visits[1].finding(RuleId::ReactionGivenAgain).is_none());
+}
+
+#[test]
 fn different_foods_make_different_rules_fire() {
     let judged = judge(
         &girl(),
