@@ -11,6 +11,27 @@ pub(super) struct Lms {
     pub s: f64,
 }
 
+/// One of the two tails beyond ±3.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Side {
+    Below,
+    Above,
+}
+
+/// A tail: where it begins, and how much a unit of z is in it. It takes two powers, so tables have it ready.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Tail {
+    sd3: f64,
+    gap: f64,
+}
+
+impl Tail {
+    /// How far beyond SD 3 a measurement lies, in z.
+    fn beyond(self, x: f64) -> f64 {
+        (x - self.sd3) / self.gap
+    }
+}
+
 impl Lms {
     /// z of `x`, which must be above 0, without restriction of the tails.
     pub(super) fn z(self, x: f64) -> f64 {
@@ -26,15 +47,32 @@ impl Lms {
 
     /// z of `x`, which must be above 0, with tails restricted beyond ±3.
     pub(super) fn z_restricted(self, x: f64) -> f64 {
+        self.z_with_tails(x, |side| self.tail(side))
+    }
+
+    /// As [`Self::z_restricted`], with the tails from somebody who may have them at hand.
+    pub(super) fn z_with_tails(self, x: f64, tail: impl FnOnce(Side) -> Tail) -> f64 {
         let z = self.z(x);
         if z > 3.0 {
-            let sd3 = self.at(3.0);
-            3.0 + (x - sd3) / (sd3 - self.at(2.0))
+            3.0 + tail(Side::Above).beyond(x)
         } else if z < -3.0 {
-            let sd3 = self.at(-3.0);
-            -3.0 + (x - sd3) / (self.at(-2.0) - sd3)
+            -3.0 + tail(Side::Below).beyond(x)
         } else {
             z
+        }
+    }
+
+    /// One of its tails.
+    pub(super) fn tail(self, side: Side) -> Tail {
+        match side {
+            Side::Below => {
+                let sd3 = self.at(-3.0);
+                Tail { sd3, gap: self.at(-2.0) - sd3 }
+            }
+            Side::Above => {
+                let sd3 = self.at(3.0);
+                Tail { sd3, gap: sd3 - self.at(2.0) }
+            }
         }
     }
 

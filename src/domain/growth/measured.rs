@@ -1,6 +1,5 @@
 //! From measurements to z-scores: positions, tables by age, oedema, reasons. It knows no date, no visit and no rule.
 
-use super::lms::Lms;
 use super::score::{Indicator, NotComputable, Score, Z};
 use super::tables::{self, Table};
 use crate::child::Sex;
@@ -225,17 +224,20 @@ impl Usable {
         Self { sex, age_days, kg, mm: length_mm.ok_or(NotComputable::NoLength), kg_and_mm, muac_mm, head_mm }
     }
 
-    fn by_age(&self, table: &Table) -> Result<Lms, NotComputable> {
-        by_age(table, self.sex, self.age_days)
+    fn restricted_by_age(&self, table: &Table, x: f64) -> Result<f64, NotComputable> {
+        restricted_by_age(table, self.sex, self.age_days, x)
+    }
+
+    fn by_age(&self, table: &Table, x: f64) -> Result<f64, NotComputable> {
+        by_age(table, self.sex, self.age_days, x)
     }
 
     fn waz(&self) -> Score {
-        score(self.kg.and_then(|kg| self.by_age(&tables::WEIGHT_FOR_AGE).map(|row| row.z_restricted(kg))))
+        score(self.kg.and_then(|kg| self.restricted_by_age(&tables::WEIGHT_FOR_AGE, kg)))
     }
 
-    /// Length is not restricted beyond ±3: its power is 1, so nothing would change.
     fn laz(&self) -> Score {
-        score(self.mm.and_then(|mm| self.by_age(&tables::LENGTH_FOR_AGE).map(|row| row.z(mm / 10.0))))
+        score(self.mm.and_then(|mm| self.by_age(&tables::LENGTH_FOR_AGE, mm / 10.0)))
     }
 
     fn wlz(&self) -> Score {
@@ -245,18 +247,18 @@ impl Usable {
     fn bmiz(&self) -> Score {
         score(self.kg_and_mm.and_then(|(kg, mm)| {
             let metres = mm / 1000.0;
-            self.by_age(&tables::BMI_FOR_AGE).map(|row| row.z_restricted(kg / (metres * metres)))
+            self.restricted_by_age(&tables::BMI_FOR_AGE, kg / (metres * metres))
         }))
     }
 
     fn mauz(&self) -> Score {
         let mm = self.muac_mm.ok_or(NotComputable::NotMeasured);
-        score(mm.and_then(|mm| self.by_age(&tables::ARM_FOR_AGE).map(|row| row.z_restricted(mm / 10.0))))
+        score(mm.and_then(|mm| self.restricted_by_age(&tables::ARM_FOR_AGE, mm / 10.0)))
     }
 
     fn hcz(&self) -> Score {
         let mm = self.head_mm.ok_or(NotComputable::NotMeasured);
-        score(mm.and_then(|mm| self.by_age(&tables::HEAD_FOR_AGE).map(|row| row.z(mm / 10.0))))
+        score(mm.and_then(|mm| self.by_age(&tables::HEAD_FOR_AGE, mm / 10.0)))
     }
 }
 
@@ -282,12 +284,11 @@ pub fn three_indices<'a>(children: &'a [WeighedAndMeasured]) -> impl Iterator<It
         let (kg, mm) = (kilograms(weight), length.mm());
         let for_length = if usual_position(age_days) == Position::Lying { lying } else { standing };
         // A whole millimetre has a row of its own.
-        let row_of_length =
-            in_age_range(age_days).and_then(|()| for_length.row(sex, i32::from(mm)).ok_or(NotComputable::LengthOutsideTable));
+        let by_length = || for_length.z_restricted(sex, i32::from(mm), kg).ok_or(NotComputable::LengthOutsideTable);
         [
-            score(by_age(weight_for_age, sex, age_days).map(|row| row.z_restricted(kg))),
-            score(by_age(length_for_age, sex, age_days).map(|row| row.z(f64::from(mm) / 10.0))),
-            score(row_of_length.map(|row| row.z_restricted(kg))),
+            score(restricted_by_age(weight_for_age, sex, age_days, kg)),
+            score(by_age(length_for_age, sex, age_days, f64::from(mm) / 10.0)),
+            score(in_age_range(age_days).and_then(|()| by_length())),
         ]
     })
 }
@@ -303,8 +304,17 @@ fn score(result: Result<f64, NotComputable>) -> Score {
     }
 }
 
-fn by_age(table: &Table, sex: Sex, age_days: i32) -> Result<Lms, NotComputable> {
-    table.row(sex, age_days).ok_or(if age_days < 0 { NotComputable::BeforeDueDate } else { NotComputable::AgeOutsideTable })
+fn restricted_by_age(table: &Table, sex: Sex, age_days: i32, x: f64) -> Result<f64, NotComputable> {
+    table.z_restricted(sex, age_days, x).ok_or_else(|| no_row_of(age_days))
+}
+
+/// Length and head are not restricted beyond ±3: their power is 1, so nothing would change.
+fn by_age(table: &Table, sex: Sex, age_days: i32, x: f64) -> Result<f64, NotComputable> {
+    table.row(sex, age_days).map(|row| row.z(x)).ok_or_else(|| no_row_of(age_days))
+}
+
+const fn no_row_of(age_days: i32) -> NotComputable {
+    if age_days < 0 { NotComputable::BeforeDueDate } else { NotComputable::AgeOutsideTable }
 }
 
 /// Weight for length needs no age, but has no value where the tables by age have none.
@@ -322,5 +332,5 @@ fn wlz(sex: Sex, age_days: i32, kg: f64, mm: f64) -> Result<f64, NotComputable> 
         Position::Lying => &tables::WEIGHT_FOR_LENGTH,
         Position::Standing => &tables::WEIGHT_FOR_HEIGHT,
     };
-    table.row_between(sex, mm).map(|row| row.z_restricted(kg)).ok_or(NotComputable::LengthOutsideTable)
+    table.z_restricted_between(sex, mm, kg).ok_or(NotComputable::LengthOutsideTable)
 }

@@ -4,21 +4,55 @@
 
 use std::sync::LazyLock;
 
-use super::lms::Lms;
+use super::lms::{Lms, Side, Tail};
 use crate::child::Sex;
 
 /// One table: rows for consecutive keys (days of age, or millimetres of length).
 pub(super) struct Table {
     first: i32,
-    girls: Vec<Lms>,
-    boys: Vec<Lms>,
+    girls: Rows,
+    boys: Rows,
+}
+
+/// The rows of one sex. Their tails stand apart: few measurements lie in one, and the rows of the others stay close together.
+#[derive(Default)]
+struct Rows {
+    lms: Vec<Lms>,
+    below: Vec<Tail>,
+    above: Vec<Tail>,
+}
+
+impl Rows {
+    fn push(&mut self, row: Lms) {
+        self.lms.push(row);
+        self.below.push(row.tail(Side::Below));
+        self.above.push(row.tail(Side::Above));
+    }
 }
 
 impl Table {
     /// The row of this key, if the table has it.
     pub(super) fn row(&self, sex: Sex, key: i32) -> Option<Lms> {
-        let index = usize::try_from(key.checked_sub(self.first)?).ok()?;
-        self.rows(sex).get(index).copied()
+        self.rows(sex).lms.get(self.place(key)?).copied()
+    }
+
+    /// z of `x` by the row of this key, with tails restricted beyond ±3.
+    pub(super) fn z_restricted(&self, sex: Sex, key: i32, x: f64) -> Option<f64> {
+        let (rows, place) = (self.rows(sex), self.place(key)?);
+        let row = rows.lms.get(place)?;
+        Some(row.z_with_tails(x, |side| match side {
+            Side::Below => rows.below[place],
+            Side::Above => rows.above[place],
+        }))
+    }
+
+    /// As [`Self::z_restricted`]; between two rows by the figures on the line between them.
+    pub(super) fn z_restricted_between(&self, sex: Sex, key: f64, x: f64) -> Option<f64> {
+        if key.fract() == 0.0 { self.z_restricted(sex, key as i32, x) } else { self.row_between(sex, key).map(|row| row.z_restricted(x)) }
+    }
+
+    fn place(&self, key: i32) -> Option<usize> {
+        usize::try_from(key.checked_sub(self.first)?).ok()
     }
 
     /// The row of this key; between two rows each figure is taken on the straight line between them.
@@ -31,10 +65,10 @@ impl Table {
 
     /// First and last key.
     pub(super) fn keys(&self) -> (i32, i32) {
-        (self.first, self.first + self.boys.len() as i32 - 1)
+        (self.first, self.first + self.boys.lms.len() as i32 - 1)
     }
 
-    const fn rows(&self, sex: Sex) -> &Vec<Lms> {
+    const fn rows(&self, sex: Sex) -> &Rows {
         match sex {
             Sex::Female => &self.girls,
             Sex::Male => &self.boys,
@@ -43,7 +77,7 @@ impl Table {
 
     /// Reads `sex,key,L,M,S`. The text is part of the program and a test reads all of it, so a fault is a fault of the build.
     fn read(name: &str, text: &str) -> Self {
-        let mut table = Self { first: 0, girls: Vec::new(), boys: Vec::new() };
+        let mut table = Self { first: 0, girls: Rows::default(), boys: Rows::default() };
         let mut first = None;
         for (number, line) in text.lines().enumerate().skip(1) {
             let (sex, key, row) = read_line(line).unwrap_or_else(|| panic!("table {name}, line {}: {line}", number + 1));
@@ -53,10 +87,10 @@ impl Table {
                 Sex::Female => &mut table.girls,
                 Sex::Male => &mut table.boys,
             };
-            assert_eq!(key, first + rows.len() as i32, "table {name}, line {}: a key is missing or out of order", number + 1);
+            assert_eq!(key, first + rows.lms.len() as i32, "table {name}, line {}: a key is missing or out of order", number + 1);
             rows.push(row);
         }
-        assert_eq!(table.girls.len(), table.boys.len(), "table {name}: one sex has more rows");
+        assert_eq!(table.girls.lms.len(), table.boys.lms.len(), "table {name}: one sex has more rows");
         table
     }
 }
@@ -118,6 +152,22 @@ mod tests {
                     assert!((next.m / here.m - 1.0).abs() < 0.04, "{name} {sex:?} {key}: {here:?} {next:?}");
                 }
             }
+        }
+    }
+
+    #[test]
+    fn a_tail_at_hand_is_the_one_worked_out() {
+        for sex in Sex::ALL {
+            for key in [0, 1, 400, 1856] {
+                let row = WEIGHT_FOR_AGE.row(*sex, key).expect("a row");
+                for z in [-6.0, -3.01, -2.99, 0.0, 2.99, 3.01, 6.0] {
+                    let kg = row.at_restricted(z);
+                    assert_eq!(WEIGHT_FOR_AGE.z_restricted(*sex, key, kg), Some(row.z_restricted(kg)), "{sex:?} {key} {z}");
+                }
+            }
+            let row = WEIGHT_FOR_LENGTH.row_between(*sex, 700.5).expect("a row");
+            assert_eq!(WEIGHT_FOR_LENGTH.z_restricted_between(*sex, 700.5, 4.0), Some(row.z_restricted(4.0)));
+            assert_eq!(WEIGHT_FOR_LENGTH.z_restricted_between(*sex, 700.0, 4.0), WEIGHT_FOR_LENGTH.z_restricted(*sex, 700, 4.0));
         }
     }
 
