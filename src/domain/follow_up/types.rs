@@ -268,12 +268,6 @@ impl FollowUp {
         self.closed.is_none()
     }
 
-    /// Whether it is overdue on a day: the due day itself is not.
-    #[must_use]
-    pub fn is_overdue(&self, today: NaiveDate) -> bool {
-        self.is_open() && today > self.due_on
-    }
-
     /// The class it opened with.
     #[must_use]
     pub fn class_at_opening(&self) -> Class {

@@ -132,6 +132,13 @@ mod tests {
     }
 
     #[test]
+    fn a_part_of_the_way_to_the_next_row_is_that_part_of_each_figure() {
+        let (here, next) = (Lms { l: 1.0, m: 10.0, s: 0.5 }, Lms { l: -1.0, m: 14.0, s: 0.25 });
+        assert_eq!(here.towards(next, 0.25), Lms { l: 0.5, m: 11.0, s: 0.4375 });
+        assert_eq!((here.towards(next, 0.0), here.towards(next, 1.0)), (here, next));
+    }
+
+    #[test]
     fn a_power_of_nothing_is_the_logarithm_and_close_to_a_very_small_power() {
         let (none, small) = (Lms { l: 0.0, ..NEWBORN }, Lms { l: 1e-7, ..NEWBORN });
         for x in [2.0, 3.3464, 5.0] {

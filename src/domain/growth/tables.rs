@@ -182,7 +182,9 @@ mod tests {
 
     #[test]
     fn a_broken_line_is_not_read() {
-        for line in ["M,0,1,2", "X,0,1,2,3", "M,0,1,2,3,4", "M,0,1,-2,3", "M,a,1,2,3", "M,0,1,NaN,3"] {
+        for line in
+            ["M,0,1,2", "X,0,1,2,3", "M,0,1,2,3,4", "M,0,1,-2,3", "M,0,1,0,3", "M,0,1,2,-3", "M,0,1,2,0", "M,a,1,2,3", "M,0,1,NaN,3"]
+        {
             assert!(read_line(line).is_none(), "{line}");
         }
     }

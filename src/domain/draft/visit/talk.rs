@@ -190,6 +190,14 @@ mod tests {
     }
 
     #[test]
+    fn a_step_taken_up_again_has_words_and_no_more_than_two_fields_hold() {
+        let again = |count: usize| typed(&[("step1", &format!("own:{}", "é".repeat(count)))]);
+        assert_eq!(again(0), (Talk::default(), vec!["step1".to_owned()]));
+        assert_eq!(again(2 * MOST_WORDS).1, Vec::<String>::new());
+        assert_eq!(again(2 * MOST_WORDS + 1), (Talk::default(), vec!["step1".to_owned()]));
+    }
+
+    #[test]
     fn unknown_choices_are_named_and_words_beside_them_kept() {
         let (talk, faults) = typed(&[
             ("coach", "<b>"),

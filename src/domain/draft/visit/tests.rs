@@ -56,6 +56,28 @@ fn all_faults_come_at_once_and_the_rest_is_kept() {
 }
 
 #[test]
+fn the_most_that_is_taken_of_a_food_is_two_days_to_a_sign_and_200_offers() {
+    let fault = |field: &str, value: &str| {
+        let r = read(&[("food_egg", "reaction"), (field, value)]);
+        r.faults.iter().next().map(|(field, _)| field.to_owned())
+    };
+    assert_eq!((fault("minutes_egg", "2880"), fault("offers_egg", "200")), (None, None));
+    assert_eq!(fault("minutes_egg", "2881"), Some("minutes_egg".to_owned()));
+    assert_eq!(fault("offers_egg", "201"), Some("offers_egg".to_owned()));
+}
+
+#[test]
+fn honey_ticked_among_the_quick_answers_is_a_food_that_was_given_once() {
+    let honey = |pairs: &[(&str, &str)]| {
+        let foods = read(pairs).visit.foods;
+        foods.into_iter().filter(|food| food.code.as_str() == FoodCode::HONEY).map(|food| food.offers).collect::<Vec<_>>()
+    };
+    assert_eq!(honey(&[("also", "honey"), ("also_shown", "bottle honey")]), [1]);
+    assert_eq!(honey(&[("also", "bottle"), ("also_shown", "bottle honey")]), [0; 0]);
+    assert_eq!(honey(&[("also", "honey"), ("food_honey", "accepted"), ("offers_honey", "3")]), [3], "named twice is one food");
+}
+
+#[test]
 fn not_asked_is_not_no() {
     let r = read(&[("danger_none", "yes"), ("groups", "dairy"), ("groups_none", "yes")]);
     assert_eq!(r.visit.danger_signs, Some(BTreeSet::new()));

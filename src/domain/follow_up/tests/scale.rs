@@ -117,10 +117,10 @@ fn birth_weight_and_length() {
     assert_eq!([at(8, 2_699), at(8, 2_600), at(8, 2_599)], [Some(Verdict::Within), Some(Verdict::Within), Some(Verdict::Beyond)]);
     let shrunk = |mm: u16| {
         let visits = vec![visit(months(8), |v| v.length = length(700)), visit(months(9), |v| v.length = length(mm))];
-        told_of(&girl(), RuleId::DataLengthShrunk, visits).map(|(error, _)| (error.verdict(), error.tolerance))
+        told_of(&girl(), RuleId::DataLengthShrunk, visits).map(|(error, _)| (error.change, error.verdict(), error.tolerance))
     };
     assert_eq!(shrunk(693), None, "0.7 cm is still allowed");
-    assert_eq!(shrunk(692), Some((Verdict::Beyond, 7)));
+    assert_eq!(shrunk(692), Some((Change::Length { change_mm: -8 }, Verdict::Beyond, 7)));
 }
 
 #[test]

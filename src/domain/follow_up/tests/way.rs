@@ -96,6 +96,81 @@ fn the_numbers_told_are_those_that_close() {
     assert!(way_of(&drift_child, RuleId::WeightDrift, vec![fell, now_at(above + 1)]).is_none());
 }
 
+/// What the rule closes by, told as numbers; the figures are those of the shipped protocol, written out.
+#[test]
+fn each_rule_tells_the_numbers_of_its_own_test() {
+    type Fill = Box<dyn Fn(&mut Visit)>;
+    /// What makes a rule fire: on a day, at a visit so filled in.
+    type Firing = (Child, RuleId, NaiveDate, Fill);
+    let small = Child { birth_weight: grams(2_400), ..girl() };
+    let z = |rule, on, hundredths| (girl(), rule, on, Box::new(move |v: &mut Visit| v.weight = weight_at(&girl(), on, hundredths)) as Fill);
+    let (short_on, short) = length_at(&girl(), -250);
+    let fed = |meals| move |v: &mut Visit| (v.breastfed, v.solids_yesterday, v.meals) = (Some(true), Some(true), Some(meals));
+    let no_breast = |v: &mut Visit| {
+        v.breastfed = Some(false);
+        (v.formula_times, v.animal_milk_times, v.drink_yogurt_times, v.spoon_yogurt_times) = (Some(1), Some(0), Some(0), Some(0));
+    };
+    let date = |on| (K::Date, Quantity::On(on));
+    let limit = |hundredths| (K::Limit, Quantity::ZHundredths(hundredths));
+    let cases: Vec<(Firing, Vec<(K, Quantity)>)> = vec![
+        (z(RuleId::WeightVeryLow, months(8), -301), vec![limit(-300)]),
+        (z(RuleId::WeightLow, months(8), -250), vec![limit(-200)]),
+        (z(RuleId::WeightHigh, months(8), 250), vec![limit(200)]),
+        ((girl(), RuleId::LengthLow, short_on, Box::new(move |v| v.length = short)), vec![limit(-200)]),
+        (
+            (girl(), RuleId::WastingModerate, months(8), Box::new(|v| v.muac = muac(120))),
+            vec![(K::Muac, Quantity::Millimetres(125)), (K::Wlz, Quantity::ZHundredths(-200))],
+        ),
+        (
+            (girl(), RuleId::WastingYoung, months(4), Box::new(|v| v.muac = muac(109))),
+            vec![(K::Muac, Quantity::Millimetres(110)), (K::Wlz, Quantity::ZHundredths(-200))],
+        ),
+        (
+            (small.clone(), RuleId::BirthWeightNotRegained, days(20), Box::new(|v| v.weight = grams(2_300))),
+            vec![(K::BirthWeight, Quantity::Grams(2_400))],
+        ),
+        ((small, RuleId::BirthLow, days(20), Box::new(|_| {})), vec![date(days(62))]),
+        ((girl(), RuleId::LiquidsEarly, days(100), Box::new(|v| v.other_drink = Some(true))), vec![date(days(180))]),
+        ((girl(), RuleId::MilkAnimalEarly, days(100), Box::new(|v| v.animal_milk_times = Some(1))), vec![date(months(6))]),
+        (
+            (
+                girl(),
+                RuleId::TextureBehind,
+                months(10),
+                Box::new(|v| (v.solids_yesterday, v.texture_best) = (Some(true), crate::food::Texture::new(1))),
+            ),
+            vec![(K::TextureExpected, Quantity::Texture(2))],
+        ),
+        ((girl(), RuleId::MealsFew, months(7), Box::new(fed(1))), vec![(K::Least, Quantity::Count(2))]),
+        ((girl(), RuleId::MealsFew, months(9), Box::new(fed(2))), vec![(K::Least, Quantity::Count(3))]),
+        ((girl(), RuleId::MilkFew, add_days(months(6), -1), Box::new(no_breast)), vec![(K::Least, Quantity::Count(6))]),
+        ((girl(), RuleId::MilkFew, months(6), Box::new(no_breast)), vec![(K::Least, Quantity::Count(2))]),
+        (
+            (girl(), RuleId::DiversityLow, months(8), Box::new(|v| v.groups = Some([crate::food::FoodGroup::Eggs].into()))),
+            vec![(K::Least, Quantity::Count(5))],
+        ),
+        (
+            (girl(), RuleId::FoodHoney, months(8), Box::new(|v| v.foods.push(food(FoodCode::HONEY, None)))),
+            vec![date(add_days(months(8), 30))],
+        ),
+        ((girl(), RuleId::AppetitePoor, months(8), Box::new(|v| v.appetite_poor_days = Some(4))), vec![(K::Days, Quantity::Count(3))]),
+        ((girl(), RuleId::DrinkSweet, months(8), Box::new(|v| v.sweet_drink = Some(true))), vec![]),
+    ];
+    for ((child, rule, on, fill), numbers) in cases {
+        let open = way_of(&child, rule, vec![visit(on, fill)]).unwrap_or_else(|| panic!("{rule:?} is open"));
+        assert_eq!(open.numbers.lines(), numbers, "{rule:?}");
+    }
+    let weight = |on, z| visit(on, |v| v.weight = weight_at(&girl(), on, z));
+    let fallen = way_of(&girl(), RuleId::WeightDrop, vec![weight(days(60), 0), weight(days(100), -80)]).expect("open");
+    assert_eq!(fallen.numbers.lines(), [limit(67)], "a fall is told without its sign");
+    // From 6 months on the thin young infant is tested as an older child.
+    let young = visit(months(4), |v| v.muac = muac(109));
+    for (on, clear_mm) in [(add_days(months(6), -1), 110), (months(6), 125)] {
+        let older = way_of(&girl(), RuleId::WastingYoung, vec![young.clone(), visit(on, |_| {})]).expect("open");
+        assert_eq!(older.numbers.get(K::Muac), Some(&Quantity::Millimetres(clear_mm)), "{on}");
+    }
+}
+
 fn whats(judged: &Assessment, rule: RuleId) -> Vec<(What, Class)> {
     steps(&judged.visits, follow_up(judged, rule)).into_iter().map(|step| (step.what, step.class)).collect()
 }
