@@ -3,6 +3,7 @@
 use FoodGroup as G;
 
 use super::*;
+use crate::evidence::{EvidenceKey as K, Quantity};
 use crate::food::FoodGroup;
 
 fn meals(on: NaiveDate, breastfed: Option<bool>, meals: Option<u8>, milk: [Option<u8>; 3], fill: impl FnOnce(&mut Visit)) -> Option<Class> {
@@ -37,6 +38,22 @@ fn meals_and_milk_feeds_of_a_child_not_breastfed() {
     assert_eq!(at(Some(2), [Some(2), None, None]), None, "four feeds are known");
     assert_eq!(at(Some(0), [Some(9), None, None]), few, "no meal at all");
     assert_eq!(at(None, [Some(0), Some(0), Some(0)]), None);
+}
+
+#[test]
+fn milk_feeds_are_told_where_they_count_as_meals() {
+    let told = |breastfed| {
+        let eaten = visit(months(10), |v| {
+            (v.solids_yesterday, v.breastfed, v.meals) = (Some(true), breastfed, Some(0));
+            (v.formula_times, v.animal_milk_times) = (Some(2), Some(1));
+        });
+        let judged = judge(&girl(), vec![eaten]);
+        judged.visits[0].finding(RuleId::MealsFew).expect("it fires").evidence.lines().to_vec()
+    };
+    let count = |key, n| (key, Quantity::Count(n));
+    assert_eq!(told(Some(false)), [count(K::Meals, 0), count(K::MilkFeeds, 3), count(K::Least, 4)]);
+    assert_eq!(told(Some(true)), [count(K::Meals, 0), count(K::Least, 3)]);
+    assert_eq!(told(None), [count(K::Meals, 0), count(K::Least, 3)]);
 }
 
 #[test]

@@ -217,6 +217,26 @@ fn a_follow_up_keeps_the_protocol_of_the_visit_at_which_it_last_fired() {
 }
 
 #[test]
+fn what_stands_at_a_visit_is_told_most_severe_first_and_without_what_is_silenced() {
+    // Neither iron nor food of animals: the second is silenced by the first.
+    let judged = judge(
+        &girl(),
+        vec![visit(months(8), |v| {
+            (v.sweet_drink, v.muac) = (Some(true), muac(112));
+            (v.groups, v.iron_source) = (Some([crate::food::FoodGroup::VitA].into()), Some(false));
+        })],
+    );
+    let judged = &judged.visits[0];
+    assert_eq!(judged.finding(RuleId::AnimalFoodNone).map(|finding| finding.standing), Some(Standing::Silenced(RuleId::IronNone)));
+    let standing: Vec<_> = judged.standing().iter().map(|finding| (finding.class, finding.rule)).collect();
+    let rules: Vec<_> = standing.iter().map(|(_, rule)| *rule).collect();
+    assert_eq!(rules[0], RuleId::WastingSevere);
+    assert!(rules.contains(&RuleId::IronNone) && rules.contains(&RuleId::DrinkSweet) && !rules.contains(&RuleId::AnimalFoodNone));
+    assert_eq!(rules.len(), judged.findings.len() - 1);
+    assert!(standing.is_sorted_by_key(|(class, _)| *class), "{standing:?}");
+}
+
+#[test]
 fn a_visit_has_an_answer_of_every_rule_but_the_lists() {
     let judged = judge(&girl(), vec![visit(months(8), |v| (v.bottle, v.sweet_drink) = (Some(true), Some(true)))]);
     let judged = &judged.visits[0];
