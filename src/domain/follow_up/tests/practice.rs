@@ -3,6 +3,7 @@
 use DangerSign as S;
 
 use super::*;
+use crate::evidence::{EvidenceKey, Quantity};
 use crate::protocol::{Food, HoldPolicy};
 use crate::visit::{DangerSign, LowValue};
 
@@ -61,7 +62,13 @@ fn foods_that_can_choke() {
     assert_eq!(at(vec![food("rice", None)]), Answer::Clear);
     assert!(matches!(at(vec![]), Answer::CannotTell(_)));
     let soft = FoodOffer { unsafe_form: Some(true), ..food("rice", None) };
-    assert_eq!(at(vec![soft]), Answer::Clear, "not a food that chokes");
+    assert_eq!(at(vec![soft.clone()]), Answer::Clear, "not a food that chokes");
+    // Only those that were given in such a form are named.
+    let named_only = FoodOffer { offers: 0, unsafe_form: Some(true), ..food("fish", None) };
+    let safe = FoodOffer { unsafe_form: Some(false), ..food("groundnut_whole", None) };
+    let judged = judge(&girl(), vec![visit(months(9), |v| v.foods = vec![soft, safe, form(Some(true)), named_only])]);
+    let evidence = &judged.visits[0].finding(RuleId::FoodChoking).expect("it fires").evidence;
+    assert_eq!(evidence.lines(), [(EvidenceKey::Foods, Quantity::Codes(vec!["meat".to_owned()]))]);
 }
 
 #[test]

@@ -3,7 +3,7 @@
 use super::*;
 use crate::follow_up::types::Why;
 use crate::food::Texture;
-use crate::protocol::StageId;
+use crate::protocol::{Protocol, Stage, StageId, Stages};
 use crate::visit::ReadinessSign;
 
 fn best(level: u8) -> Option<Texture> {
@@ -150,6 +150,17 @@ fn the_stage_is_that_of_the_age_or_of_the_first_tastes() {
         judge(&girl(), vec![visit(on, |v| v.solids_started_on = Some(add_days(on, -days_before)))]).visits[0].stage
     };
     assert_eq!((started(13), started(14)), (Some(StageId::FirstTastes), Some(StageId::Lumps911)));
+    // A protocol may end the first tastes earlier: at that age the stage is that of the age, whatever is eaten.
+    let shipped = default_protocol();
+    let by_age = shipped.stages.iter().skip(1).cloned().collect();
+    let until_a_year = Stages::new(by_age, Stage { to_months: 12, ..shipped.stages.first_tastes().clone() });
+    let protocols = Protocols::one(Protocol { stages: until_a_year, ..shipped.clone() });
+    let not_started = |on| {
+        let milk_only = visit(on, |v| v.solids_yesterday = Some(false));
+        assess(&girl(), &[milk_only], &protocols, on).visits[0].stage
+    };
+    assert_eq!(not_started(add_days(months(12), -1)), Some(StageId::FirstTastes));
+    assert_eq!(not_started(months(12)), Some(StageId::Family1214));
     // A statement of the same day, entered before, counts.
     let on = months(9);
     let judged =
