@@ -1,6 +1,7 @@
 //! The start of solids, textures and the stage of a child.
 
 use super::*;
+use crate::evidence::{EvidenceKey as K, Quantity};
 use crate::follow_up::types::Why;
 use crate::food::Texture;
 use crate::protocol::{Protocol, Stage, StageId, Stages};
@@ -8,6 +9,25 @@ use crate::visit::ReadinessSign;
 
 fn best(level: u8) -> Option<Texture> {
     Texture::new(level)
+}
+
+#[test]
+fn early_solids_are_told_with_the_foods_that_were_given_and_the_stated_start() {
+    let (on, start) = (days(120), days(110));
+    let given = visit(on, |v| {
+        v.solids_started_on = Some(start);
+        let named_only = FoodOffer { offers: 0, ..food("beans", None) };
+        v.foods = vec![food("millet_porridge", None), named_only, food("animal_milk", None)];
+    });
+    let judged = judge(&girl(), vec![given]);
+    let evidence = &judged.visits[0].finding(RuleId::SolidsEarly).expect("it fires").evidence;
+    let told = [
+        (K::AgeDays, Quantity::Days(120)),
+        (K::Limit, Quantity::Days(180)),
+        (K::Date, Quantity::On(start)),
+        (K::Foods, Quantity::Codes(vec!["millet_porridge".to_owned()])),
+    ];
+    assert_eq!(evidence.lines(), told, "a drink and a food that was only named are no solid food given");
 }
 
 #[test]
