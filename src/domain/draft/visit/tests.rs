@@ -78,6 +78,23 @@ fn honey_ticked_among_the_quick_answers_is_a_food_that_was_given_once() {
 }
 
 #[test]
+fn drinks_and_foods_of_low_value_are_ticked_one_by_one_and_none_only_where_all_were_asked() {
+    use crate::visit::LowValue as L;
+    let low = |ticked: &[&str], shown: &str, all: &str| {
+        let mut pairs: Vec<(&str, &str)> = ticked.iter().map(|line| ("also", *line)).collect();
+        pairs.extend([("also_shown", shown), ("also_all", all)]);
+        read(&pairs).visit.low_value
+    };
+    let shown = "tea_coffee salt sugar bottle";
+    assert_eq!(low(&["tea_coffee"], shown, ""), Some([L::TeaCoffee].into()));
+    assert_eq!(low(&["salt"], shown, ""), Some([L::Salt].into()));
+    assert_eq!(low(&["sugar", "bottle"], shown, "yes"), Some([L::Sugar].into()));
+    assert_eq!(low(&["bottle"], shown, "yes"), Some([].into()));
+    assert_eq!(low(&["bottle"], shown, ""), None, "not said that all were asked");
+    assert_eq!(low(&[], "tea_coffee salt", "yes"), None, "sugar was not on the page");
+}
+
+#[test]
 fn not_asked_is_not_no() {
     let r = read(&[("danger_none", "yes"), ("groups", "dairy"), ("groups_none", "yes")]);
     assert_eq!(r.visit.danger_signs, Some(BTreeSet::new()));
