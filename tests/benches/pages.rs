@@ -78,6 +78,7 @@ fn round_of_50_homes(bencher: Bencher<'_, '_>, lang: Lang) {
                 errand,
                 last_seen_on: Some(day("2026-10-16")),
                 household: None,
+                noted: false,
                 also: Vec::new(),
             })
             .collect();
