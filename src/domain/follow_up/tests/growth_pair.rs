@@ -168,6 +168,8 @@ fn birth_weight_regained_in_time() {
     child.birth_weight = grams(3_000);
     let at = |age, g| answer(&child, RuleId::BirthWeightNotRegained, vec![visit(days(age), |v| v.weight = grams(g))]).class();
     for (age, weight, expected) in [
+        (-1, 2_500, None),
+        (0, 2_699, Some(Class::Today)),
         (13, 2_700, None),
         (13, 2_699, Some(Class::Today)),
         (14, 2_999, Some(Class::TwoDays)),

@@ -101,6 +101,13 @@ fn a_food_before_the_local_waiting_age() {
     assert!(fires("greens", add_days(months(9), -1)));
     assert!(!fires("greens", months(9)));
     assert!(!fires("sour_milk", months(8)), "advice only");
+    // Named are those that were given too early.
+    let several = visit(months(8), |v| {
+        let named_only = FoodOffer { offers: 0, ..food("duck_egg", None) };
+        v.foods = vec![food("greens", None), named_only, food("sour_milk", None)];
+    });
+    let evidence = &judged(vec![several]).follow_ups[0].evidence;
+    assert_eq!(evidence.lines(), [(EvidenceKey::Foods, Quantity::Codes(vec!["greens".to_owned()]))]);
     // Clear at the age of every food given too early so far.
     let mut visits = vec![offered("greens", months(7)), offered("duck_egg", months(8)), visit(months(9), |_| {})];
     for (at, visit) in visits.iter_mut().enumerate() {
