@@ -4,8 +4,9 @@ use proptest::prelude::*;
 
 use super::properties::story;
 use super::*;
+use crate::assess::{Acts, assess_with};
 use crate::evidence::{EvidenceKey as K, Quantity};
-use crate::follow_up::{Kept, Needed, Standing, Step, TestResult, ToClose, Way, What, Why, steps, to_close};
+use crate::follow_up::{Kept, Needed, Standing, Step, SupervisorAct, TestResult, ToClose, Way, What, Why, steps, to_close};
 use crate::rule::CloseReason;
 use crate::visit::DangerSign;
 
@@ -238,6 +239,28 @@ fn a_milder_visit_a_raise_and_a_higher_rule_are_told() {
     assert_eq!(
         whats(&judged, RuleId::DiversityLow).last().map(|(what, _)| *what),
         Some(What::Kept(Kept::Covered(Standing::Muted(RuleId::SolidsLate))))
+    );
+}
+
+#[test]
+fn nothing_is_told_of_a_follow_up_after_a_supervisor_closed_it() {
+    let mut visits = vec![visit(months(8), |v| v.sweet_drink = Some(true)), visit(months(9), |_| {}), visit(months(10), |_| {})];
+    for (visit, id) in visits.iter_mut().zip(1..) {
+        visit.id = VisitId(id);
+    }
+    // The act comes after the visit of its day.
+    let closed_on = months(9);
+    let act = SupervisorAct { rule: RuleId::DrinkSweet, opened_by: VisitId(1), closed_on };
+    let acts = Acts { supervisor: &[act], left_on: None };
+    let judged = assess_with(&girl(), &visits, protocols(), &acts, months(10));
+    let told: Vec<_> = steps(&judged.visits, follow_up(&judged, RuleId::DrinkSweet)).iter().map(|step| (step.on, step.what)).collect();
+    assert_eq!(
+        told,
+        [
+            (months(8), What::Opened),
+            (months(9), What::Kept(Kept::CannotTell(Why::Missing))),
+            (months(9), What::Closed(CloseReason::SupervisorDecision, None)),
+        ]
     );
 }
 
