@@ -3,6 +3,7 @@
 
 use domain::follow_up::ScaleError;
 use domain::rule::Class;
+use domain::rule::RuleId;
 use maud::Markup;
 use maud::html;
 
@@ -147,6 +148,10 @@ pub fn page(w: &Words, p: &WhyPage<'_>) -> Markup {
         @if let Some(error) = &p.scale { (scale::part(w, error)) }
         h2 { (w.say("why-do")) }
         p { (p.advice) }
+        // Only a supervisor merges records; what is closed needs no merging.
+        @if p.close.is_some() && p.ended.is_none() && *rule == RuleId::DataTwinRecord.code() {
+            p { a.link href={ (p.child_path) "/merge" } { (w.say("merge-way")) } }
+        }
         (acts_of(w, p))
         @if p.ended.is_none() { (closes(w, p)) }
         // Whole sentences: beside a label they would be a narrow column on a phone.

@@ -360,3 +360,19 @@ async fn the_list_is_narrowed_by_rule_and_days_and_the_meeting_takes_just_that()
     // Another supervisor's list has none of them.
     site.signed_in("hembo").await.open("/late/meeting").await.does_not_say("Deko");
 }
+
+#[actix_web::test]
+async fn a_record_that_may_be_another_s_leads_a_supervisor_to_merging() {
+    let site = Site::new().await;
+    let twin = Story { rule: RuleId::DataTwinRecord, ..story(&site, 1, "Deko", Class::Week, "2026-11-20") };
+    let child = tell(&site, &twin).await;
+    let why = format!("/children/{}/why/data.twin_record/open", child.code);
+    let merge = format!("/children/{}/merge", child.code);
+    let mut desk = site.signed_in("olani").await;
+    assert!(desk.open(&why).await.attrs("main a", "href").contains(&merge), "{}", desk.text());
+    let mut worker = site.signed_in("mireni").await;
+    assert!(!worker.open(&why).await.attrs("main a", "href").contains(&merge), "{}", worker.text());
+    let other = tell(&site, &story(&site, 2, "Fanu", Class::Week, "2026-11-20")).await;
+    desk.open(&format!("/children/{}/why/wasting.moderate/open", other.code)).await.is(200);
+    assert!(!desk.attrs("main a", "href").iter().any(|href| href.ends_with("/merge")));
+}

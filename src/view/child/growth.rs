@@ -74,13 +74,23 @@ pub fn part(w: &Words, page: &ChildPage<'_>) -> Markup {
             p { (w.say("child-no-weight")) }
         } @else {
             (weight_chart(w, page).figure())
-            @if let Some(closer) = closer(w, page) { h3 { (w.say("scale-closer")) } (closer.figure()) }
-            @else if let Some((change, tolerance)) = last_change(page) { p { (scale::beside_change(w, change, tolerance)) } }
+            (last_weights(w, page))
             @if page.measured.iter().filter(|m| m.length_mm.is_some()).count() > 1 {
                 (details(&w.say("child-length-chart"), false, &length_chart(w, page).figure()))
             }
         }
         @if !page.measured.is_empty() { (details(&w.say("child-numbers"), false, &numbers(w, page))) }
+    }
+}
+
+/// The last weights closer up: open where they hardly rose or fell and the error of weighing matters, else within one tap.
+fn last_weights(w: &Words, page: &ChildPage<'_>) -> Markup {
+    let Some((change, tolerance)) = last_change(page) else { return Markup::default() };
+    let said = html! { p { (scale::beside_change(w, change, tolerance)) } };
+    match closer(w, page) {
+        Some(closer) if change <= tolerance => html! { h3 { (w.say("scale-closer")) } (closer.figure()) },
+        Some(closer) => html! { (said) (details(&w.say("scale-closer"), false, &closer.figure())) },
+        None => said,
     }
 }
 

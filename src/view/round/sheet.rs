@@ -121,6 +121,9 @@ fn line(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> Markup {
             th scope="row" {
                 span class={ "cls " (css) } { (icon.draw("u")) span { b { (name(home.name)) } " " (crate::i18n::format::age(w, home.born, page.day)) ", " (name(home.village)) } }
                 small { (home::when(w, page.day, home.errand)) ": " (reason(w, page, home)) }
+                @if !home.also.is_empty() {
+                    small { (w.say_with("household-also", args!["count" => home.also.len()])) " " (home.also.iter().map(|(_, called)| called.as_str()).collect::<Vec<_>>().join(", ")) }
+                }
             }
             td.low { (not_done) }
             td.low { (not_done) }
