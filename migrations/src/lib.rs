@@ -14,6 +14,7 @@ mod m20261125_000012_create_record_corrections;
 mod m20261125_000013_create_talks_and_households;
 mod m20261125_000017_hold_in_summaries;
 mod m20261128_000018_create_desk_notes;
+mod m20261128_000021_create_releases;
 mod words;
 
 /// Every step of the schema.
@@ -33,6 +34,7 @@ impl MigratorTrait for Migrator {
             Box::new(m20261125_000013_create_talks_and_households::Migration),
             Box::new(m20261125_000017_hold_in_summaries::Migration),
             Box::new(m20261128_000018_create_desk_notes::Migration),
+            Box::new(m20261128_000021_create_releases::Migration),
         ]
     }
 }

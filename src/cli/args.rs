@@ -7,7 +7,7 @@ use chrono::NaiveDate;
 use clap::Args;
 use clap::Parser;
 use clap::Subcommand;
-use domain::calendar::Month;
+use domain::report::period::Period;
 
 use crate::i18n::Lang;
 
@@ -72,17 +72,29 @@ pub enum Command {
         #[arg(verbatim_doc_comment, long, value_name = "CODE")]
         area: Option<String>,
     },
-    /// Writes the monthly reports of a month as CSV files into a folder.
-    #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround export 2026-10 --into export/2026-10")]
+    /// Writes the reports of a month, quarter or year into a folder: CSV files with their descriptions, definitions and a page of totals.
+    #[command(
+        verbatim_doc_comment,
+        after_help = "Examples:\n  spoonround export 2026-10 --into export/2026-10\n  spoonround export 2026-Q3 --into export --zip --language fr"
+    )]
     Export {
-        /// The month, such as 2026-10.
-        #[arg(verbatim_doc_comment, value_name = "YYYY-MM", value_parser = parse_month)]
-        month: Month,
+        /// The month, quarter or year, such as 2026-10, 2026-Q3 or 2026.
+        #[arg(verbatim_doc_comment, value_name = "PERIOD", value_parser = parse_period)]
+        period: Period,
         /// Writes into this folder, which is made if it is not there.
         #[arg(verbatim_doc_comment, long, value_name = "FOLDER")]
         into: PathBuf,
+        /// Writes one archive instead of the files.
+        #[arg(verbatim_doc_comment, long)]
+        zip: bool,
+        /// Writes this revision instead of the latest; 0 is the first release.
+        #[arg(verbatim_doc_comment, long, value_name = "NUMBER")]
+        revision: Option<u32>,
+        /// Writes what people read in this language: en or fr.
+        #[arg(verbatim_doc_comment, long, value_name = "LANGUAGE", default_value = "en", value_parser = parse_language)]
+        language: Lang,
     },
-    /// Brings the lists up to date for children for whom something has changed by the passing of days. Serving does so by itself.
+    /// Brings the lists up to date for children for whom something has changed by the passing of days, and releases reports whose day has come. Serving does so by itself.
     #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround tick")]
     Tick {
         /// Takes this day for today; in a database marked as a demo only.
@@ -178,8 +190,8 @@ pub struct NewUser {
     pub role: domain::role::Role,
 }
 
-fn parse_month(text: &str) -> Result<Month, String> {
-    Month::parse(text).ok_or_else(|| format!("{text:?} is not a month; write it like 2026-10"))
+fn parse_period(text: &str) -> Result<Period, String> {
+    Period::parse(text).ok_or_else(|| format!("{text:?} is no month, quarter or year; write it like 2026-10, 2026-Q3 or 2026"))
 }
 
 fn parse_language(text: &str) -> Result<Lang, String> {

@@ -6,11 +6,14 @@ use chrono::Duration;
 use chrono::NaiveDate;
 
 use crate::cli::args::NewUser;
+use crate::cli::export::told;
 use crate::cli::opened::open;
 use crate::cli::run::Stop;
 use crate::config::Config;
 use crate::service::due_list;
 use crate::service::first_user;
+use crate::service::report::Office;
+use crate::service::report::releasing;
 use crate::service::tick as ticking;
 
 /// Brings the schema up to this version.
@@ -68,5 +71,13 @@ pub async fn tick(config: &Config, as_of: Option<NaiveDate>) -> Result<ExitCode,
     let today = office.day(as_of)?;
     let done = ticking::tick(&office.db, &office.protocols, today, office.now).await?;
     println!("{done} children looked at for {today}");
+    let at = Office { today, ..office.office() };
+    let releases = releasing::keep_up(at).await?;
+    for (period, revision) in &releases.released {
+        println!("{period} released, revision {revision}");
+    }
+    for trouble in releases.refused {
+        eprintln!("spoonround: {}", told(at, trouble).0);
+    }
     Ok(ExitCode::SUCCESS)
 }

@@ -63,7 +63,9 @@ fn dispatch(cli: Cli) -> Result<ExitCode, Stop> {
             let wish = protocol_office::Wish { approved_by: &approved_by, from, reason: &reason, backdated };
             block_on(protocol_office::adopt(&config()?, &protocol, &wish))
         }
-        Command::Export { month, into } => block_on(export::run(&config()?, month, &into)),
+        Command::Export { period, into, zip, revision, language } => {
+            block_on(export::run(&config()?, export::Wish { period, revision, into: &into, zip, language }))
+        }
         Command::Serve { listen, check } => {
             let mut config = config()?;
             if let Some(listen) = listen {

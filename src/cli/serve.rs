@@ -4,12 +4,19 @@ use std::process::ExitCode;
 use std::sync::Arc;
 use std::time::Duration;
 
+use chrono::DateTime;
+use chrono::NaiveDate;
+use chrono::Utc;
+
 use crate::cli::opened::open;
 use crate::cli::run::Stop;
 use crate::clock::Clock;
 use crate::clock::SystemClock;
 use crate::clock::day_in;
 use crate::config::Config;
+use crate::service::report::Office;
+use crate::service::report::releasing;
+use crate::service::settings::Settings;
 use crate::service::tick;
 use crate::web::secret::Secret;
 use crate::web::server;
@@ -50,6 +57,7 @@ pub async fn keep_up(app: server::Shared) {
                         Ok(children) => {
                             tracing::info!(children, %today, "lists brought up to date");
                             done_for = Some(today);
+                            release(&app, &settings, today, now).await;
                         }
                         Err(error) => tracing::error!("bringing lists up to date failed, trying again: {error}"),
                     }
@@ -62,5 +70,18 @@ pub async fn keep_up(app: server::Shared) {
             // A protocol was adopted.
             () = app.wake.notified() => done_for = None,
         }
+    }
+}
+
+/// Releases the reports whose day has come. What cannot be released is left to the log, and to the page of that report.
+async fn release(app: &server::Shared, settings: &Settings, today: NaiveDate, now: DateTime<Utc>) {
+    let protocols = app.protocols();
+    let office = Office { db: &app.db, protocols: &protocols, settings, today, now, by: None };
+    match releasing::keep_up(office).await {
+        Ok(done) => {
+            done.released.iter().for_each(|(period, revision)| tracing::info!(%period, revision, "report released"));
+            done.refused.iter().for_each(|trouble| tracing::error!("report not released: {trouble}"));
+        }
+        Err(error) => tracing::error!("releasing reports failed, trying again tomorrow: {error}"),
     }
 }

@@ -1,8 +1,11 @@
 //! Reading and writing files of people: TOML and CSV become values of the domain here, with every fault named.
 
+pub mod archive;
 pub mod cases;
+pub mod csvw;
 pub mod late_csv;
 pub mod protocol_toml;
+pub mod release_text;
 pub mod report_csv;
 pub mod score_csv;
 mod toml_reader;

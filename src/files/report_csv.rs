@@ -4,6 +4,9 @@
 use domain::report::csv_table::Cell;
 use domain::report::csv_table::Table;
 
+/// U+FEFF in UTF-8. Machines may take it for a part of the first column's name, so that only spreadsheets are given it.
+const UTF_8_MARK: &[u8] = b"\xEF\xBB\xBF";
+
 /// The bytes of a file.
 ///
 /// # Errors
@@ -15,6 +18,14 @@ pub fn write(table: &Table) -> Result<Vec<u8>, csv::Error> {
         csv.write_record(row.iter().map(text))?;
     }
     csv.into_inner().map_err(|e| csv::Error::from(e.into_error()))
+}
+
+/// The bytes of a file for a spreadsheet: the same, begun with the mark by which spreadsheets know UTF-8.
+///
+/// # Errors
+/// As [`write`].
+pub fn write_for_spreadsheet(table: &Table) -> Result<Vec<u8>, csv::Error> {
+    Ok([UTF_8_MARK, &write(table)?].concat())
 }
 
 fn text(cell: &Cell) -> String {
@@ -77,6 +88,14 @@ mod tests {
             let record = read.records().next().expect("a row").expect("read");
             assert_eq!(record.get(0), Some(format!("'{bad}").as_str()));
         }
+    }
+
+    #[test]
+    fn a_spreadsheet_gets_its_mark_and_a_machine_none() {
+        let one = table(vec![Cell::text("Ulopi"), Cell::Count(3), Cell::Percent(5), Cell::Empty, Cell::Empty]);
+        let (plain, marked) = (write(&one).expect("written"), write_for_spreadsheet(&one).expect("written"));
+        assert!(plain.starts_with(b"area,"));
+        assert_eq!(marked.strip_prefix("\u{feff}".as_bytes()), Some(plain.as_slice()));
     }
 
     #[test]

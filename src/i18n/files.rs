@@ -23,6 +23,8 @@ files!(
     "supervise",
     "why",
     "report",
+    "releases",
+    "report_files",
     "admin",
     "rules",
     "protocol",

@@ -6,6 +6,7 @@ use domain::calendar::Month;
 use domain::calendar::add_months;
 use domain::calendar::completed_months;
 use domain::calendar::days_between;
+use domain::report::period::Period;
 
 use crate::args;
 use crate::i18n::Words;
@@ -57,6 +58,17 @@ pub fn weekday_name(w: &Words, date: NaiveDate) -> String {
 pub fn month(w: &Words, month: Month) -> String {
     let name = w.say(&format!("month-{}", month.number()));
     w.say_with("date-month-year", args!["month" => name, "year" => month.year().to_string()])
+}
+
+/// `November 2026`, `Quarter 3 of 2026`, `Year 2026`
+#[must_use]
+pub fn period(w: &Words, period: Period) -> String {
+    let year = period.year().to_string();
+    match period {
+        Period::Month(of) => month(w, of),
+        Period::Quarter(quarter) => w.say_with("period-quarter", args!["number" => quarter.number(), "year" => year]),
+        Period::Year(_) => w.say_with("period-year", args!["year" => year]),
+    }
 }
 
 /// `20 November, 08:40`; the date, hour and minute are those of the programme's time zone.

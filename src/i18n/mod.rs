@@ -8,6 +8,7 @@ mod files;
 pub mod format;
 mod in_words;
 mod lang;
+pub mod release_faults;
 pub mod scale;
 mod voice;
 

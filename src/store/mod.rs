@@ -26,6 +26,7 @@ pub mod outcomes;
 pub mod people;
 pub mod placements;
 pub mod protocols;
+pub mod releases;
 pub mod report_rows;
 mod rows;
 pub mod scope;

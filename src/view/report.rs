@@ -1,18 +1,23 @@
-//! The report of a month: what was due and done, who is in the programme, growth, feeding, follow-ups, and the files.
+//! The report of a month, quarter or year: what was due and done, who is in the programme, growth, feeding, follow-ups, and the files.
 //! It shows cells as they were released and works out nothing but percentages of two shown counts.
 
+pub mod files;
+mod papers;
+mod released;
 mod sections;
 #[cfg(test)]
 mod tests;
 
-use domain::calendar::Month;
+use domain::report::compare::Change;
 use domain::report::csv_table::Cell as Figure;
 use domain::report::csv_table::Table as Figures;
+use domain::report::period::Period;
 use domain::report::suppress::Reason;
 use maud::Markup;
 use maud::html;
 
 use crate::args;
+use crate::files::csvw;
 use crate::i18n::Words;
 use crate::i18n::format;
 use crate::view::parts::Cell;
@@ -22,21 +27,43 @@ use crate::view::parts::button;
 /// What the page shows.
 #[derive(Debug, Clone)]
 pub struct ReportPage<'a> {
-    /// The month.
-    pub month: Month,
-    /// Months that can be chosen.
-    pub months: Vec<Month>,
+    /// The period.
+    pub period: Period,
+    /// Periods that can be chosen.
+    pub periods: Vec<Period>,
     /// Code of the area chosen; empty: all of them.
     pub area: String,
     /// Areas that can be chosen: code and name.
     pub areas: Vec<(String, String)>,
-    /// Until when the figures may change, in words.
-    pub provisional_until: Option<String>,
+    /// Whether the figures stand.
+    pub state: Shown,
+    /// All releases of the period, latest first: number and day, in words. None while provisional.
+    pub revisions: Vec<(u32, String)>,
+    /// What the revision shown changed.
+    pub changes: &'a [Change],
+    /// When late records are told next, in words.
+    pub next_on: String,
     /// Counts below this are kept private.
     pub threshold: u64,
     /// The tables.
     pub tables: &'a [Figures],
 }
+
+/// Whether the figures stand.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Shown {
+    /// They may change up to this day, in words.
+    Provisional(String),
+    /// A release.
+    Released {
+        /// 0 for the first.
+        revision: u32,
+        /// Its day, in words.
+        on: String,
+    },
+}
+
+pub use released::trouble;
 
 /// The code of a total.
 const ALL: &str = "all";
@@ -88,7 +115,8 @@ pub fn page(w: &Words, p: &ReportPage<'_>) -> Markup {
     html! {
         h1 { (heading(w, p)) }
         p.quiet { (under(w, p)) }
-        (sieve(w, p))
+        (released::state(w, p))
+        (sieve(w, p.period, &p.periods, Some((&p.area, &p.areas))))
         @if p.places().is_empty() && p.area.is_empty() { p { (w.say("report-few-areas")) } }
         (sections::visits(w, p))
         (sections::low_weight(w, p))
@@ -99,14 +127,16 @@ pub fn page(w: &Words, p: &ReportPage<'_>) -> Markup {
             div { (sections::feeding(w, p)) }
         }
         (sections::follow_ups(w, p))
+        (released::changes(w, p))
         (files(w, p))
+        (released::revisions(w, p))
         (cautions(w))
     }
 }
 
 /// The answer first: how many of the visits due were done, if that may be said.
 fn heading(w: &Words, p: &ReportPage<'_>) -> String {
-    let month = format::month(w, p.month);
+    let month = format::period(w, p.period);
     let row = [("area", p.place()), ("slot", ALL)];
     let figure = |column| p.figure("visits", &row, column);
     let done = figure("done_on_time").plus(&figure("done_early_late"));
@@ -120,18 +150,18 @@ fn heading(w: &Words, p: &ReportPage<'_>) -> String {
 
 fn under(w: &Words, p: &ReportPage<'_>) -> String {
     let place = p.areas.iter().find(|(code, _)| *code == p.area).map_or_else(|| w.say("report-all-areas"), |(_, name)| name.clone());
-    match &p.provisional_until {
-        Some(date) => w.say_with("report-under-provisional", args!["place" => place, "date" => date]),
-        None => w.say_with("report-under", args!["place" => place]),
-    }
+    w.say_with("report-under", args!["place" => place])
 }
 
-fn sieve(w: &Words, p: &ReportPage<'_>) -> Markup {
-    let months = p.months.iter().map(|month| (month.to_string(), format::month(w, *month)));
+/// Chooses another time, and an area where there are some.
+fn sieve(w: &Words, period: Period, periods: &[Period], areas: Option<(&str, &[(String, String)])>) -> Markup {
+    let periods = periods.iter().map(|period| (period.to_string(), format::period(w, *period)));
     html! {
         form.sieve method="get" action="/reports" aria-label=(w.say("report-sieve")) {
-            (Select::new("month", w.say("common-month")).options(months).value(p.month.to_string()))
-            (Select::new("area", w.say("report-area")).option("", w.say("report-all-areas")).options(p.areas.clone()).value(&p.area))
+            (Select::new("period", w.say("release-period")).options(periods).value(period.to_string()))
+            @if let Some((area, areas)) = areas {
+                (Select::new("area", w.say("report-area")).option("", w.say("report-all-areas")).options(areas.to_vec()).value(area))
+            }
             (button(&w.say("common-show"), true))
         }
     }
@@ -143,14 +173,23 @@ fn kept(w: &Words, p: &ReportPage<'_>) -> Markup {
 }
 
 fn files(w: &Words, p: &ReportPage<'_>) -> Markup {
+    let one = |name: &str, words: &str| {
+        html! { a.link href={ "/reports/" (p.period) "/" (name) (released::suffix(p)) } download { (words) } }
+    };
+    let file = |name: &str, what: &str| html! { li { (one(name, name)) " " span.quiet { (w.say(what)) } } };
     html! {
-        h2 id="files" { (w.say_with("report-files", args!["month" => format::month(w, p.month)])) }
+        h2 id="files" { (w.say_with("report-files", args!["month" => format::period(w, p.period)])) }
         p { (w.say("report-files-what")) }
         ul.plain {
+            (file(files::ARCHIVE, "file-archive"))
+            (file(files::SUMMARY, "file-summary"))
+            (file(files::README, "file-readme"))
             @for table in p.tables {
                 li {
-                    a.link href={ "/reports/" (p.month) "/" (table.name) ".csv" } download { (table.name) ".csv" }
-                    " " span.quiet { (w.say(&format!("report-file-{}", table.name.replace('_', "-")))) }
+                    (one(&files::for_machines(table), &files::for_machines(table)))
+                    " " span.quiet { (papers::table_words(w, table.name)) }
+                    " · " (one(&files::for_spreadsheet(table), &w.say("file-spreadsheet")))
+                    " · " (one(&csvw::name(table), &w.say("file-description")))
                 }
             }
         }

@@ -29,6 +29,8 @@ pub struct Browser {
     pub status: StatusCode,
     /// The last page as text.
     pub body: String,
+    /// The same, as sent.
+    pub bytes: Vec<u8>,
     /// Headers of the last answer.
     pub headers: BTreeMap<String, String>,
 }
@@ -49,7 +51,15 @@ impl Browser {
                 }
             })
         });
-        Self { site, cookies: BTreeMap::new(), path: "/".to_owned(), status: StatusCode::OK, body: String::new(), headers: BTreeMap::new() }
+        Self {
+            site,
+            cookies: BTreeMap::new(),
+            path: "/".to_owned(),
+            status: StatusCode::OK,
+            body: String::new(),
+            bytes: Vec::new(),
+            headers: BTreeMap::new(),
+        }
     }
 
     /// Opens a page and follows redirects.
@@ -95,6 +105,7 @@ impl Browser {
         path.clone_into(&mut self.path);
         let bytes = test::read_body(response).await;
         self.body = String::from_utf8_lossy(&bytes).into_owned();
+        self.bytes = bytes.to_vec();
     }
 
     async fn follow(&mut self) -> &mut Self {

@@ -22,6 +22,7 @@ mod protocol;
 mod quality;
 mod referrals;
 mod registration;
+mod releases;
 mod rounds;
 mod signing_in;
 mod site;

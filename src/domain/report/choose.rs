@@ -3,9 +3,9 @@
 
 use std::collections::BTreeMap;
 
-use crate::calendar::Month;
 use crate::ids::ChildId;
 use crate::report::layout::{Band, band_of};
+use crate::report::period::Period;
 use crate::report::rows::ReportVisit;
 use crate::visit::Contact;
 
@@ -33,9 +33,9 @@ impl<'a> Seen<'a> {
 
 /// Every child seen at home or clinic in the month, in the order of the keys; those past the last band are left out.
 #[must_use]
-pub fn seen<'a>(visits: &'a [ReportVisit], month: Month, bands: &[Band]) -> Vec<Seen<'a>> {
+pub fn seen<'a>(visits: &'a [ReportVisit], period: Period, bands: &[Band]) -> Vec<Seen<'a>> {
     let mut of_child: BTreeMap<ChildId, Vec<&ReportVisit>> = BTreeMap::new();
-    for visit in visits.iter().filter(|visit| month.contains(visit.on) && visit.contact != Contact::Phone) {
+    for visit in visits.iter().filter(|visit| period.contains(visit.on) && visit.contact != Contact::Phone) {
         of_child.entry(visit.child).or_default().push(visit);
     }
     of_child
@@ -69,7 +69,7 @@ mod tests {
         phone.contact = Contact::Phone;
         phone.answers.meals = Some(5);
         let visits = [early, late, phone];
-        let seen = seen(&visits, october().month, FEEDING_BANDS);
+        let seen = seen(&visits, october().period, FEEDING_BANDS);
         assert_eq!(seen.len(), 1);
         assert_eq!(seen[0].latest(|v| v.answers.meals), Some((1, false)));
         assert_eq!(seen[0].latest(|v| v.answers.bottle), Some((true, true)));
@@ -84,7 +84,7 @@ mod tests {
         young.answers.meals = Some(2);
         let old = visit(2, &baby, "2025-10-20");
         let visits = [young, old];
-        let seen = seen(&visits, october().month, FEEDING_BANDS);
+        let seen = seen(&visits, october().period, FEEDING_BANDS);
         assert_eq!(FEEDING_BANDS[seen[0].band].code, "6-8");
         assert_eq!(seen[0].latest(|v| v.answers.meals), None);
     }

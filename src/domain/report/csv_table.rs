@@ -2,7 +2,7 @@
 
 use chrono::{NaiveDate, NaiveDateTime};
 
-use crate::calendar::Month;
+use crate::report::period::Period;
 use crate::report::suppress::Reason;
 
 /// The version of the definitions of all columns. It changes whenever a figure would be counted differently.
@@ -93,8 +93,8 @@ impl Cell {
 pub struct Release {
     /// The programme's name or code.
     pub programme: String,
-    /// The month.
-    pub month: Month,
+    /// The month, quarter or year.
+    pub period: Period,
     /// The protocol in force at the end of the month.
     pub protocol_id: String,
     /// Its version.
@@ -125,7 +125,7 @@ impl Table {
     pub fn push(&mut self, release: &Release, area: &str, own: Vec<Cell>) {
         let mut row = vec![
             Cell::text(&release.programme),
-            Cell::Text(release.month.to_string()),
+            Cell::Text(release.period.to_string()),
             Cell::text(area),
             Cell::text(&release.protocol_id),
             Cell::text(&release.protocol_version),

@@ -3,12 +3,13 @@
 
 use chrono::NaiveDate;
 
-use crate::calendar::{Month, add_days, completed_months};
+use crate::calendar::{add_days, completed_months};
 use crate::child::ChildStatus;
 use crate::ids::AreaId;
 use crate::report::csv_table::{ALL, Cell, Release, Table};
 use crate::report::cube::{Cube, Relation, Rest, everywhere};
 use crate::report::layout::{Areas, ENROLMENT_BANDS, band_code, band_of, sex_code, sex_level};
+use crate::report::period::Period;
 use crate::report::rows::{ReportChild, ReportFollowUp};
 use crate::report::suppress::{Kind, Reason, Threshold, withhold};
 use crate::rule::RuleId;
@@ -51,20 +52,20 @@ struct Passage {
 }
 
 /// How the child passed the month; `None` if it was not in the programme on any day of it.
-fn passage(child: &ReportChild, month: Month) -> Option<Passage> {
-    let before = add_days(month.first(), -1);
+fn passage(child: &ReportChild, period: Period) -> Option<Passage> {
+    let before = add_days(period.first(), -1);
     let start = child.status_on(before) == Some(ChildStatus::Active);
     let entered: Option<NaiveDate> = if start {
         Some(before)
-    } else if month.contains(child.registered_on) {
+    } else if period.contains(child.registered_on) {
         Some(child.registered_on)
     } else {
-        child.statuses.iter().find(|(on, status)| month.contains(*on) && *status == ChildStatus::Active).map(|(on, _)| *on)
+        child.statuses.iter().find(|(on, status)| period.contains(*on) && *status == ChildStatus::Active).map(|(on, _)| *on)
     };
     let entered = entered?;
-    let end = child.status_on(month.last());
-    let gone = child.statuses.iter().rfind(|(on, status)| month.contains(*on) && *status != ChildStatus::Active).map(|(on, _)| *on);
-    let last_day = if end == Some(ChildStatus::Active) { month.last() } else { gone.unwrap_or(month.last()) };
+    let end = child.status_on(period.last());
+    let gone = child.statuses.iter().rfind(|(on, status)| period.contains(*on) && *status != ChildStatus::Active).map(|(on, _)| *on);
+    let last_day = if end == Some(ChildStatus::Active) { period.last() } else { gone.unwrap_or(period.last()) };
     let area = |day| child.place_on(day).map(|place| place.area);
     Some(Passage { start, end, first_area: area(entered), last_area: area(last_day) })
 }
@@ -82,12 +83,12 @@ pub fn enrolment(
     children: &[ReportChild],
     follow_ups: &[ReportFollowUp],
 ) -> [Table; 2] {
-    let month = release.month;
+    let period = release.period;
     let mut cube = Cube::new(&[areas.len(), 2, ENROLMENT_BANDS.len()], MEASURES.len());
     let mut reasons = vec![0_u64; LEAVING.len()];
     for child in children {
-        let Some(passage) = passage(child, month) else { continue };
-        let months = completed_months(child.born, month.last()).unwrap_or(0);
+        let Some(passage) = passage(child, period) else { continue };
+        let months = completed_months(child.born, period.last()).unwrap_or(0);
         let level = |area: Option<AreaId>| area.and_then(|area| areas.level(area));
         let (first, last) = (level(passage.first_area), level(passage.last_area));
         let mut count = |area: Option<usize>, measure| {
@@ -107,7 +108,7 @@ pub fn enrolment(
                 count(last, LBW);
             }
             let seen = child.last_visit_on.unwrap_or(child.registered_on);
-            if add_days(seen, NOT_VISITED_DAYS) <= month.last() {
+            if add_days(seen, NOT_VISITED_DAYS) <= period.last() {
                 count(last, NO_VISIT);
             }
         } else {
@@ -129,7 +130,7 @@ pub fn enrolment(
     let places: Vec<usize> = reasons.iter().map(|count| system.figure(*count, Kind::Printed)).collect();
     system.sum(cube.place(&everybody, LEFT), &places);
     let verdict = withhold(&system, threshold);
-    let severe = follow_ups.iter().filter(|f| f.rule == RuleId::ReactionSevere && month.contains(f.opened_on)).count() as u64;
+    let severe = follow_ups.iter().filter(|f| f.rule == RuleId::ReactionSevere && period.contains(f.opened_on)).count() as u64;
     [by_area(release, areas, &cube, &verdict), programme(release, threshold, &places, &verdict, &reasons, severe)]
 }
 

@@ -39,7 +39,7 @@ fn registered() -> usize {
 #[must_use]
 pub fn feeding(release: &Release, areas: &Areas, threshold: Threshold, children: &[ReportChild], visits: &[ReportVisit]) -> Table {
     let mut cube = Cube::new(&[areas.len(), 2, FEEDING_BANDS.len()], registered() + 1);
-    for child in seen(visits, release.month, FEEDING_BANDS) {
+    for child in seen(visits, release.period, FEEDING_BANDS) {
         let last = child.last();
         let levels = [areas.level(last.area), Some(sex_level(last.sex)), Some(child.band)];
         let mut counted = vec![visited()];
@@ -49,7 +49,7 @@ pub fn feeding(release: &Release, areas: &Areas, threshold: Threshold, children:
         }
         cube.add_child(&levels, counted);
     }
-    for child in children.iter().filter(|child| release.month.contains(child.registered_on)) {
+    for child in children.iter().filter(|child| release.period.contains(child.registered_on)) {
         let months = completed_months(child.born, child.registered_on).unwrap_or(0);
         let Some(band) = band_of(FEEDING_BANDS, months) else { continue };
         let area = child.place_on(child.registered_on).and_then(|place| areas.level(place.area));

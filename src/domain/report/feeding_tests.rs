@@ -15,7 +15,7 @@ fn judged(indicator: Indicator, born: &str, answers: ReportAnswers) -> Judged {
     let mut contact = visit(1, &baby, "2025-10-15");
     contact.answers = answers;
     let visits = [contact];
-    let children = seen(&visits, october().month, FEEDING_BANDS);
+    let children = seen(&visits, october().period, FEEDING_BANDS);
     children.first().map_or(Judged::NotEligible, |child| of_visits(indicator, child).0)
 }
 
@@ -213,7 +213,7 @@ fn what_the_relations_say_holds_whatever_was_answered() {
         }
     }
     let mut cube = Cube::new(&[4, 2, 4], registered() + 1);
-    for child in seen(&visits, october().month, FEEDING_BANDS) {
+    for child in seen(&visits, october().period, FEEDING_BANDS) {
         let last = child.last();
         let levels = [Areas::new(&villages()).level(last.area), Some(sex_level(last.sex)), Some(child.band)];
         cube.add(&levels, visited(), 1);

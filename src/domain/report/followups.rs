@@ -59,8 +59,8 @@ fn counted(follow_ups: &[ReportFollowUp]) -> impl Iterator<Item = &ReportFollowU
 /// the days from opening to the first look is by nearest rank.
 #[must_use]
 pub fn followups(release: &Release, areas: &Areas, threshold: Threshold, follow_ups: &[ReportFollowUp]) -> Table {
-    let last = release.month.last();
-    let cohort: Vec<&ReportFollowUp> = counted(follow_ups).filter(|f| release.month.contains(f.opened_on)).collect();
+    let last = release.period.last();
+    let cohort: Vec<&ReportFollowUp> = counted(follow_ups).filter(|f| release.period.contains(f.opened_on)).collect();
     let kinds: Vec<(RuleId, Class)> = cohort.iter().map(|f| (f.rule, f.class)).collect::<BTreeSet<_>>().into_iter().collect();
     let kind_of = |f: &ReportFollowUp| kinds.binary_search(&(f.rule, f.class)).ok();
     let mut cube = Cube::new(&[areas.len(), kinds.len()], MEASURES.len());
@@ -109,7 +109,7 @@ fn median(mut days: Vec<u64>, met: &Cell, threshold: Threshold) -> Cell {
 /// `followups_stock.csv`: those open at the end of the month, by class and days late.
 #[must_use]
 pub fn stock(release: &Release, areas: &Areas, threshold: Threshold, follow_ups: &[ReportFollowUp]) -> Table {
-    let last = release.month.last();
+    let last = release.period.last();
     let mut cube = Cube::new(&[areas.len(), Class::ALL.len()], STOCK.len());
     for f in counted(follow_ups).filter(|f| f.opened_on <= last && f.closed_on.is_none_or(|on| on > last)) {
         let levels = [areas.level(f.area), Class::ALL.iter().position(|class| *class == f.class)];
@@ -138,7 +138,7 @@ pub fn stock(release: &Release, areas: &Areas, threshold: Threshold, follow_ups:
 #[must_use]
 pub fn referrals(release: &Release, areas: &Areas, threshold: Threshold, follow_ups: &[ReportFollowUp]) -> Table {
     let mut cube = Cube::new(&[areas.len()], REFERRALS.len());
-    for f in counted(follow_ups).filter(|f| f.class.is_urgent() && release.month.contains(f.opened_on)) {
+    for f in counted(follow_ups).filter(|f| f.class.is_urgent() && release.period.contains(f.opened_on)) {
         let levels = [areas.level(f.area)];
         cube.add(&levels, 0, 1);
         let reached = f.reached_on == Some(f.opened_on);

@@ -44,7 +44,7 @@ const M3: i32 = -300;
 #[must_use]
 pub fn growth(release: &Release, areas: &Areas, threshold: Threshold, visits: &[ReportVisit]) -> Table {
     let mut cube = Cube::new(&[areas.len(), 2, GROWTH_BANDS.len()], MEASURES.len());
-    for child in seen(visits, release.month, GROWTH_BANDS) {
+    for child in seen(visits, release.period, GROWTH_BANDS) {
         let last = child.last();
         let levels = [areas.level(last.area), Some(sex_level(last.sex)), Some(child.band)];
         cube.add_child(&levels, measures_of(&child));

@@ -58,7 +58,7 @@ fn the_worked_example_of_ulopi() {
 /// The columns in which a single visit counts.
 fn columns(shape: &dyn Fn(&mut ReportVisit)) -> Vec<&'static str> {
     let visits = group(0, Sex::Male, 0, 1, &|_, visit| shape(visit));
-    let children = seen(&visits, october().month, GROWTH_BANDS);
+    let children = seen(&visits, october().period, GROWTH_BANDS);
     measures_of(&children[0]).into_iter().map(|measure| MEASURES[measure]).collect()
 }
 
@@ -110,7 +110,7 @@ fn the_youngest_have_their_own_limits() {
         let mut seen_once = visit(1, &baby, on);
         seen_once.muac = Muac::from_mm(mm).ok();
         let visits = [seen_once];
-        measures_of(&seen(&visits, october().month, GROWTH_BANDS)[0]).contains(&U6_RISK)
+        measures_of(&seen(&visits, october().period, GROWTH_BANDS)[0]).contains(&U6_RISK)
     };
     // Born 20 August: 42 days old on 1 October.
     assert!(young(109, "2025-10-01") && !young(110, "2025-10-01"));
@@ -137,7 +137,7 @@ fn what_the_relations_say_holds_whatever_was_found() {
         }
     }
     let mut cube = Cube::new(&[4, 2, 3], MEASURES.len());
-    for child in seen(&visits, october().month, GROWTH_BANDS) {
+    for child in seen(&visits, october().period, GROWTH_BANDS) {
         let last = child.last();
         for measure in measures_of(&child) {
             cube.add(&[Areas::new(&villages()).level(last.area), Some(sex_level(last.sex)), Some(child.band)], measure, 1);

@@ -2,10 +2,10 @@
 
 use chrono::{NaiveDate, NaiveDateTime};
 
-use crate::calendar::Month;
 use crate::child::Sex;
 use crate::ids::{AreaId, ChildId, PersonId, VisitId};
 use crate::report::csv_table::Release;
+use crate::report::period::Period;
 use crate::report::rows::{Placement, ReportAnswers, ReportArea, ReportChild, ReportVisit, ReportZ};
 use crate::visit::Contact;
 
@@ -21,7 +21,7 @@ pub(crate) fn instant(text: &str) -> NaiveDateTime {
 pub(crate) fn october() -> Release {
     Release {
         programme: "kesara".to_owned(),
-        month: Month::parse("2025-10").expect("a month"),
+        period: Period::parse("2025-10").expect("a month"),
         protocol_id: "default-6-23".to_owned(),
         protocol_version: "1.0.0".to_owned(),
         generated_at: instant("2025-11-10T06:00:00"),

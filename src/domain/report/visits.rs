@@ -37,7 +37,7 @@ pub fn visits(
     let mut cube = Cube::new(&[areas.len(), schedule.len() + 1], MEASURES.len());
     let mut phone = Cube::new(&[areas.len()], 1);
     let at = |slot: &str| Some(schedule.iter().position(|listed| listed == slot).unwrap_or(schedule.len()));
-    for slot in slots.iter().filter(|slot| release.month.contains(slot.closes)) {
+    for slot in slots.iter().filter(|slot| release.period.contains(slot.closes)) {
         let levels = [areas.level(slot.area), at(&slot.slot)];
         cube.add(&levels, DUE, 1);
         let end = match slot.end {
@@ -48,7 +48,7 @@ pub fn visits(
         };
         cube.add(&levels, end, 1);
     }
-    for visit in visits.iter().filter(|visit| release.month.contains(visit.on)) {
+    for visit in visits.iter().filter(|visit| release.period.contains(visit.on)) {
         let area = areas.level(visit.area);
         if visit.contact == Contact::Phone {
             phone.add(&[area], 0, 1);

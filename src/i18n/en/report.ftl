@@ -4,8 +4,7 @@ report-title = Month
 report-heading = { $month }
 report-heading-done = { $month }: { $done } of { $due } visits done
 report-under = { $place } · counts of visited children, not a survey
-report-under-provisional = { $place } · provisional until { $date } · counts of visited children, not a survey
-report-sieve = Month and area
+report-sieve = Time and area
 report-area = Area
 report-all-areas = All villages
 report-few-areas = With fewer than three villages only the whole programme is shown: one village would come out of the total.
@@ -56,12 +55,12 @@ report-slow = Slow gain, no gain or loss of weight
 
 # Enrolment
 report-enrolment = Children in the programme
-report-start = Start of month
+report-start = At the start
 report-joined = Joined
 report-left = Left
 report-moved-in = Moved in
 report-moved-out = Moved out
-report-end = End of month
+report-end = At the end
 report-reasons = Why children left, and severe reactions
 report-reason = Reason
 report-reason-transferred-out = To another programme
@@ -70,7 +69,7 @@ report-reason-refused = Family does not want visits
 report-reason-withdrawn = Consent taken back
 report-reason-aged-out = Reached 24 months
 report-reason-died = Died
-report-reason-severe-reactions = Severe food reactions (opened this month)
+report-reason-severe-reactions = Severe food reactions (opened in this time)
 
 # Feeding
 report-feeding = Feeding, the day before the visit
@@ -78,8 +77,8 @@ report-children-who = Children who had
 report-months = Months
 report-yes = Yes
 report-missing = No answer
-report-ind-evbf = Ever breast milk (registered this month)
-report-ind-eibf = The breast within an hour of birth (registered this month)
+report-ind-evbf = Ever breast milk (registered in this time)
+report-ind-eibf = The breast within an hour of birth (registered in this time)
 report-ind-ebf = Breast milk only
 report-ind-cbf = Still breast milk
 report-ind-isssf = Any solid food
@@ -97,7 +96,7 @@ report-ind-lumps-by-9m = Soft lumps, at 9 months
 report-ind-lumps-by-10m = Soft lumps, at 10 months
 
 # Follow-ups
-report-follow-ups = Follow-ups opened in the month
+report-follow-ups = Follow-ups opened
 report-about = About
 report-rule-class = { $rule } ({ $class })
 report-opened = Opened
@@ -105,7 +104,7 @@ report-met-on-time = Looked at on time
 report-met-late = Looked at late
 report-open-late = Open and late
 report-median = Days until looked at (middle)
-report-stock = Follow-ups open at the end of the month, by days late
+report-stock = Follow-ups open at the end, by days late
 report-stock-open = Open
 report-stock-late-0 = Not late
 report-stock-late-1-7 = 1–7
@@ -126,14 +125,14 @@ report-file-visits = visits due and done, by area and slot of the schedule
 report-file-growth = weight, length and arm, by area, sex and age
 report-file-feeding = feeding indicators, by area, sex and age
 report-file-followups = follow-ups opened, by area and rule
-report-file-followups-stock = follow-ups open at the end of the month, by area and urgency
+report-file-followups-stock = follow-ups open at the end, by area and urgency
 report-file-referrals = referrals of the same day, by area
 
 # Cautions
 report-cautions = Before you use these figures
 report-caution-survey = Counts of visited children. Not a survey; do not compare areas with different coverage.
 report-caution-rounded = Rounded, and small counts kept private.
-report-caution-late = Late visits may change provisional months.
+report-caution-late = Late visits may change provisional figures; after release they are told in revisions, never silently.
 report-caution-age = Age uses the date of the visit; the growth of babies born early uses corrected age.
 report-caution-missing = A low figure can mean missing questions: see “No answer”.
-report-caution-definitions = Each child counts once, by the last visit of the month. An answer that this visit lacks is taken from the latest one that has it.
+report-caution-definitions = Each child counts once, by the last visit of the month, quarter or year. An answer that this visit lacks is taken from the latest one that has it.

@@ -4,8 +4,7 @@ report-title = Mois
 report-heading = { $month }
 report-heading-done = { $month } : { $done } visites faites sur { $due }
 report-under = { $place } · comptes des enfants visités, pas une enquête
-report-under-provisional = { $place } · provisoire jusqu’au { $date } · comptes des enfants visités, pas une enquête
-report-sieve = Mois et zone
+report-sieve = Temps et zone
 report-area = Zone
 report-all-areas = Tous les villages
 report-few-areas = Avec moins de trois villages, seul le programme entier est montré : un village se déduirait du total.
@@ -56,12 +55,12 @@ report-slow = Prise de poids lente, nulle, ou perte
 
 # Effectifs
 report-enrolment = Enfants dans le programme
-report-start = Début du mois
+report-start = Au début
 report-joined = Entrés
 report-left = Partis
 report-moved-in = Venus d’un autre village
 report-moved-out = Partis vers un autre village
-report-end = Fin du mois
+report-end = À la fin
 report-reasons = Pourquoi des enfants sont partis, et réactions sévères
 report-reason = Raison
 report-reason-transferred-out = Vers un autre programme
@@ -70,7 +69,7 @@ report-reason-refused = La famille ne veut pas de visites
 report-reason-withdrawn = Consentement retiré
 report-reason-aged-out = A atteint 24 mois
 report-reason-died = Décédé
-report-reason-severe-reactions = Réactions alimentaires sévères (ouvertes ce mois)
+report-reason-severe-reactions = Réactions alimentaires sévères (ouvertes dans ce temps)
 
 # Alimentation
 report-feeding = Alimentation, la veille de la visite
@@ -78,8 +77,8 @@ report-children-who = Enfants qui ont eu
 report-months = Mois
 report-yes = Oui
 report-missing = Sans réponse
-report-ind-evbf = Du lait maternel un jour (enregistrés ce mois)
-report-ind-eibf = Le sein dans l’heure de la naissance (enregistrés ce mois)
+report-ind-evbf = Du lait maternel un jour (enregistrés dans ce temps)
+report-ind-eibf = Le sein dans l’heure de la naissance (enregistrés dans ce temps)
 report-ind-ebf = Seulement du lait maternel
 report-ind-cbf = Encore du lait maternel
 report-ind-isssf = Un aliment solide
@@ -97,7 +96,7 @@ report-ind-lumps-by-9m = Des morceaux mous, à 9 mois
 report-ind-lumps-by-10m = Des morceaux mous, à 10 mois
 
 # Suivis
-report-follow-ups = Suivis ouverts dans le mois
+report-follow-ups = Suivis ouverts
 report-about = Sujet
 report-rule-class = { $rule } ({ $class })
 report-opened = Ouverts
@@ -105,7 +104,7 @@ report-met-on-time = Revus à temps
 report-met-late = Revus en retard
 report-open-late = Ouverts et en retard
 report-median = Jours jusqu’à la revue (milieu)
-report-stock = Suivis ouverts à la fin du mois, par jours de retard
+report-stock = Suivis ouverts à la fin, par jours de retard
 report-stock-open = Ouverts
 report-stock-late-0 = Sans retard
 report-stock-late-1-7 = 1–7
@@ -126,14 +125,14 @@ report-file-visits = visites attendues et faites, par zone et étape du calendri
 report-file-growth = poids, taille et bras, par zone, sexe et âge
 report-file-feeding = indicateurs d’alimentation, par zone, sexe et âge
 report-file-followups = suivis ouverts, par zone et règle
-report-file-followups-stock = suivis ouverts à la fin du mois, par zone et urgence
+report-file-followups-stock = suivis ouverts à la fin, par zone et urgence
 report-file-referrals = références du jour même, par zone
 
 # Mises en garde
 report-cautions = Avant d’utiliser ces chiffres
 report-caution-survey = Comptes des enfants visités. Pas une enquête ; ne comparez pas des zones dont la couverture diffère.
 report-caution-rounded = Arrondis, et petits comptes gardés privés.
-report-caution-late = Des visites tardives peuvent changer un mois provisoire.
+report-caution-late = Des visites tardives peuvent changer des chiffres provisoires ; après la publication, elles donnent une révision, jamais en silence.
 report-caution-age = L’âge est celui de la date de visite ; la croissance des bébés nés tôt utilise l’âge corrigé.
 report-caution-missing = Un chiffre bas peut venir de questions sans réponse : voyez « Sans réponse ».
-report-caution-definitions = Chaque enfant compte une fois, par la dernière visite du mois. Une réponse qui y manque vient de la plus récente qui l’a.
+report-caution-definitions = Chaque enfant compte une fois, par la dernière visite du mois, du trimestre ou de l’année. Une réponse qui y manque vient de la plus récente qui l’a.

@@ -13,6 +13,10 @@ fn figures(area: &str, values: [Figure; 2]) -> Vec<Figure> {
 }
 
 fn page_of(area: &str) -> Markup {
+    released_page(area, Shown::Released { revision: 0, on: "10 November 2026".to_owned() }, &[], &[])
+}
+
+fn released_page(area: &str, state: Shown, revisions: &[(u32, &str)], changes: &[Change]) -> Markup {
     let growth = Figures {
         name: "growth",
         columns: vec!["area", "sex", "age_band_at_visit", "waz_lt_m2", "waz_n"],
@@ -33,11 +37,14 @@ fn page_of(area: &str) -> Markup {
     };
     let tables = [visits, growth];
     let shown_page = ReportPage {
-        month: Month::parse("2026-10").expect("a month"),
-        months: vec![Month::parse("2026-10").expect("a month")],
+        period: Period::parse("2026-10").expect("a month"),
+        periods: vec![Period::parse("2026-10").expect("a month")],
         area: area.to_owned(),
         areas: [("mbiro", "Mbiro Hill"), ("sanga", "Sanga Point"), ("ulopi", "Ulopi")].map(|(c, n)| (c.to_owned(), n.to_owned())).to_vec(),
-        provisional_until: None,
+        state,
+        revisions: revisions.iter().map(|(revision, on)| (*revision, (*on).to_owned())).collect(),
+        changes,
+        next_on: "10 December".to_owned(),
         threshold: 5,
         tables: &tables,
     };
@@ -74,5 +81,35 @@ fn an_area_alone_leaves_the_others_out() {
 #[test]
 fn every_file_has_a_link() {
     let links = texts(&page_of(""), "ul.plain a");
-    assert_eq!(links, ["visits.csv", "growth.csv"]);
+    let (spreadsheet, machines) = ("for a spreadsheet", "description for machines");
+    assert_eq!(links, ["all.zip", "summary.txt", "README.txt", "visits.csv", spreadsheet, machines, "growth.csv", spreadsheet, machines]);
+}
+
+#[test]
+fn a_provisional_page_says_until_when() {
+    let page = released_page("", Shown::Provisional("9 November".to_owned()), &[], &[]);
+    assert!(texts(&page, ".note").concat().contains("Provisional until 9 November"), "{}", page.0);
+}
+
+#[test]
+fn a_revision_lists_what_it_changed_and_an_older_one_names_itself_in_every_link() {
+    let change = |now: Figure| Change {
+        table: "growth",
+        row: vec![("area", "ulopi".to_owned()), ("sex", "F".to_owned())],
+        column: "waz_n",
+        was: Figure::Count(7),
+        now,
+    };
+    let changes = [change(Figure::Count(12)), change(Figure::Withheld(Reason::Few))];
+    let revisions = [(1, "10 December 2026"), (0, "10 November 2026")];
+    let page = released_page("ulopi", Shown::Released { revision: 1, on: "10 December 2026".to_owned() }, &revisions, &changes);
+    let told = texts(&page, "main, body").concat() + &page.0;
+    for part in
+        ["Revision 1, released on 10 December 2026", "What revision 1 changed", "2 figures shown before", "growth.csv · ulopi · F · waz_n"]
+    {
+        assert!(told.contains(part), "{part}: {}", page.0);
+    }
+    assert!(page.0.contains("/reports?period=2026-10&amp;area=ulopi&amp;revision=0") && !page.0.contains(".csv?revision"), "{}", page.0);
+    let older = released_page("", Shown::Released { revision: 0, on: "10 November 2026".to_owned() }, &revisions, &[]);
+    assert!(older.0.contains("A later one has been released") && older.0.contains("visits.csv?revision=0"), "{}", older.0);
 }

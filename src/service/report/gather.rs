@@ -1,9 +1,8 @@
-//! Gathers what a month is counted from: children by the page, with their contacts, slots and follow-ups. It counts nothing.
+//! Gathers what a month, quarter or year is counted from: children by the page, with their contacts, slots and follow-ups. It counts nothing.
 
 use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
-use domain::calendar::Month;
 use domain::calendar::add_days;
 use domain::child::ChildStatus;
 use domain::ids::ChildId;
@@ -13,6 +12,7 @@ use domain::protocol::Protocols;
 use domain::protocol::StageId;
 use domain::report::month::MonthRows;
 use domain::report::pair::slow_or_lost;
+use domain::report::period::Period;
 use domain::report::rows::ReportArea;
 use domain::report::rows::ReportChild;
 use domain::report::rows::ReportSlot;
@@ -24,8 +24,6 @@ use domain::schedule::slots;
 use domain::units::Weight;
 use domain::visit::Contact;
 
-use crate::service::Refusal;
-use crate::service::month_report::ReportedArea;
 use crate::store::Connection;
 use crate::store::Db;
 use crate::store::StoreError;
@@ -43,35 +41,24 @@ const LOOK_BACK_DAYS: i32 = 250;
 /// The age at which it is asked whether solids have been started.
 const SOLIDS_ASKED_AT_MONTHS: u32 = 7;
 
-/// What a month is counted from, and the areas by name.
-pub struct Gathered {
-    /// The rows.
-    pub rows: MonthRows,
-    /// The areas.
-    pub areas: Vec<ReportedArea>,
-}
-
 /// Reads everything in one view of the database.
-pub async fn gather(db: &Db, protocols: &Protocols, month: Month) -> Result<Gathered, Refusal> {
-    Ok(db.read(async |c| load(c, protocols, month).await).await?)
+pub async fn gather(db: &Db, protocols: &Protocols, period: Period) -> Result<MonthRows, StoreError> {
+    db.read(async |c| load(c, protocols, period).await).await
 }
 
-async fn load(c: &impl Connection, protocols: &Protocols, month: Month) -> Result<Gathered, StoreError> {
-    let protocol = protocols.on(month.last());
+async fn load(c: &impl Connection, protocols: &Protocols, period: Period) -> Result<MonthRows, StoreError> {
+    let protocol = protocols.on(period.last());
     let mut rows = MonthRows { schedule: protocol.schedule.slots.iter().map(|plan| plan.code()).collect(), ..MonthRows::default() };
-    let listed = areas::list(c).await?;
-    rows.areas = listed.iter().map(|area| ReportArea { id: area.id, code: area.code.clone() }).collect();
-    let mut areas: Vec<ReportedArea> = listed.into_iter().map(|area| ReportedArea { code: area.code, name: area.name }).collect();
-    areas.sort_by(|a, b| a.code.cmp(&b.code));
-    let span = (month.first(), month.last());
+    rows.areas = areas::list(c).await?.into_iter().map(|area| ReportArea { id: area.id, code: area.code }).collect();
+    let span = (period.first(), period.last());
     // A slot whose window closes in the month may have been due, on its target day, of a child that left before the month.
     let reach = protocol.schedule.closes_after.iter().map(|band| band.days).max().unwrap_or(0);
-    let in_reach = (add_days(month.first(), -reach), month.last());
+    let in_reach = (add_days(period.first(), -reach), period.last());
     let mut after = None;
     loop {
         let page = report_rows::children(c, in_reach, after, PAGE).await?;
         let Some(upto) = page.last().map(|child| child.id) else { break };
-        read_contacts(c, (after, upto), protocols, month, &page, &mut rows).await?;
+        read_contacts(c, (after, upto), protocols, period, &page, &mut rows).await?;
         after = Some(upto);
         rows.children.extend(page);
     }
@@ -82,32 +69,32 @@ async fn load(c: &impl Connection, protocols: &Protocols, month: Month) -> Resul
         after = Some(upto);
         rows.follow_ups.extend(page.into_iter().map(|(_, follow_up)| follow_up));
     }
-    Ok(Gathered { rows, areas })
+    Ok(rows)
 }
 
 async fn read_contacts(
     c: &impl Connection,
     keys: (Option<ChildId>, ChildId),
     protocols: &Protocols,
-    month: Month,
+    period: Period,
     page: &[ReportChild],
     rows: &mut MonthRows,
 ) -> Result<(), StoreError> {
-    let mut of_month = contacts::of_month(c, keys, (month.first(), month.last())).await?;
-    let mut passed = contacts::passed(c, keys, (add_days(month.first(), -LOOK_BACK_DAYS), month.last())).await?;
+    let mut of_month = contacts::of_month(c, keys, (period.first(), period.last())).await?;
+    let mut passed = contacts::passed(c, keys, (add_days(period.first(), -LOOK_BACK_DAYS), period.last())).await?;
     let asked: Vec<VisitId> = page
         .iter()
         .filter(|child| of_month.get(&child.id).is_some_and(|met| met.iter().any(|contact| aged(child, contact.visit.on))))
         .flat_map(|child| passed.get(&child.id).into_iter().flatten().map(|contact| contact.id))
         .collect();
     let drinks: Vec<String> =
-        protocols.on(month.last()).foods.iter().filter(|food| food.drink).map(|food| food.code.as_str().to_owned()).collect();
+        protocols.on(period.last()).foods.iter().filter(|food| food.drink).map(|food| food.code.as_str().to_owned()).collect();
     let solid = contacts::with_solid_offers(c, &asked, &drinks).await?;
     for child in page {
         let passed: Vec<Passed> =
             passed.remove(&child.id).unwrap_or_default().into_iter().filter(|contact| in_programme(child, contact.on)).collect();
-        let plan = slots_of(child, &passed, protocols.on(month.last()), month.last());
-        rows.slots.extend(closed_in(child, &plan, month));
+        let plan = slots_of(child, &passed, protocols.on(period.last()), period.last());
+        rows.slots.extend(closed_in(child, &plan, period));
         for contact in of_month.remove(&child.id).unwrap_or_default() {
             if in_programme(child, contact.visit.on) {
                 rows.visits.push(completed(contact, child, &passed, &plan, protocols, &solid));
@@ -133,7 +120,7 @@ fn slots_of(child: &ReportChild, passed: &[Passed], protocol: &Protocol, last: N
 
 /// Expected slots whose window closed in the month, of children in the programme on the target day (or, where the target lies
 /// in the week before registration, on the day of registration).
-fn closed_in(child: &ReportChild, plan: &[Slot], month: Month) -> Vec<ReportSlot> {
+fn closed_in(child: &ReportChild, plan: &[Slot], period: Period) -> Vec<ReportSlot> {
     let of = |slot: &Slot| {
         let day = slot.window.target.max(child.registered_on);
         let place = child.place_on(day)?;
@@ -143,7 +130,7 @@ fn closed_in(child: &ReportChild, plan: &[Slot], month: Month) -> Vec<ReportSlot
             (SlotState::Skipped, _) => SlotEnd::Skipped,
             (SlotState::Late | SlotState::Open | SlotState::NotYet, _) => SlotEnd::Overdue,
         };
-        let due = slot.expected && month.contains(slot.window.closes) && child.status_on(day) == Some(ChildStatus::Active);
+        let due = slot.expected && period.contains(slot.window.closes) && child.status_on(day) == Some(ChildStatus::Active);
         due.then(|| ReportSlot { area: place.area, worker: place.worker, slot: slot.plan.code(), closes: slot.window.closes, end })
     };
     plan.iter().filter_map(of).collect()
