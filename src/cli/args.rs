@@ -75,7 +75,7 @@ pub enum Command {
     /// Writes the reports of a month, quarter or year into a folder: CSV files with their descriptions, definitions and a page of totals.
     #[command(
         verbatim_doc_comment,
-        after_help = "Examples:\n  spoonround export 2026-10 --into export/2026-10\n  spoonround export 2026-Q3 --into export --zip --language fr"
+        after_help = "Example:\n  spoonround export 2026-10 --into export/2026-10\n  spoonround export 2026-Q3 --into export --zip --language fr"
     )]
     Export {
         /// The month, quarter or year, such as 2026-10, 2026-Q3 or 2026.
