@@ -10,10 +10,12 @@ use domain::evidence::EvidenceKey;
 use domain::evidence::Quantity;
 use domain::fault::Fault;
 use domain::rule::RuleId;
+use spoonround::files::say;
 use spoonround::i18n::Lang;
 use spoonround::i18n::Words;
 use spoonround::i18n::codes;
 use spoonround::i18n::explain;
+use spoonround::i18n::file_fault;
 use spoonround::i18n::sources;
 use spoonround::i18n::words;
 
@@ -267,6 +269,45 @@ fn the_pseudo_language_brackets_every_message() {
         let text = pseudo.say(id);
         assert!(text.starts_with('⟦') && text.ends_with('⟧'), "{id}: {text}");
     }
+}
+
+/// The sentences that the reader of protocol files says, as its source has them.
+fn sentences_of_the_file_reader() -> BTreeSet<String> {
+    let root = Path::new(env!("CARGO_MANIFEST_DIR")).join("src/files");
+    let mut files = vec![root.join("toml_reader.rs")];
+    source_files(&root.join("protocol_toml"), &mut files);
+    let mut found = BTreeSet::new();
+    for file in files {
+        let source = std::fs::read_to_string(&file).expect("a source file");
+        for rest in source.split("say(").skip(1).filter_map(|rest| rest.trim_start().strip_prefix('"')) {
+            let end = rest.match_indices('"').find(|(at, _)| !rest[..*at].ends_with('\\')).expect("a literal ends").0;
+            let lines: Vec<&str> = rest[..end].split("\\\n").collect();
+            found.insert(lines.iter().map(|line| line.trim_start()).collect::<String>().replace("\\\"", "\""));
+        }
+    }
+    found
+}
+
+#[test]
+fn every_sentence_of_the_file_reader_has_words_and_its_own_in_english() {
+    let known = by_id(Lang::En);
+    let said = sentences_of_the_file_reader();
+    assert!(said.len() > 90, "the scan found only {}", said.len());
+    let kinds = ["stage", "allergen mode", "milk mode", "mark", "iron", "hold policy", "rule", "class", "food group", "allergen"];
+    let mut ids = BTreeSet::new();
+    for english in said.iter().map(String::as_str).chain(kinds) {
+        let english: &'static str = Box::leak(english.to_owned().into_boxed_str());
+        let gaps = english.split('{').skip(1).filter_map(|rest| rest.split('}').next());
+        let filled = gaps.fold(say(english), |said, gap| said.with(Box::leak(gap.to_owned().into_boxed_str()), format!("<{gap}>")));
+        let id = filled.id();
+        assert!(known.contains_key(&id), "no words for {english:?} under {id}");
+        assert_eq!(file_fault(words(Lang::En), &filled), filled.to_string(), "{id}");
+        let french = file_fault(words(Lang::Fr), &filled);
+        assert!(!french.contains(['{', '}', '$']) && filled.gaps().iter().all(|(gap, _)| french.contains(&format!("<{gap}>"))), "{french}");
+        assert!(ids.insert(id), "two sentences begin alike: {english:?}");
+    }
+    let written: BTreeSet<String> = known.into_iter().filter(|(_, (file, _))| file == "file_faults").map(|(id, _)| id).collect();
+    assert_eq!(ids, written, "words that no sentence asks for");
 }
 
 /// String literals that stand right after one of these in the source are ids of messages.

@@ -47,6 +47,10 @@ extern crate self as domain;
 #[allow(dead_code, unused_imports, reason = "only the reading itself is used here")]
 mod protocol_toml;
 #[cfg(test)]
+#[path = "../files/saying.rs"]
+#[allow(dead_code, reason = "only the reading itself is used here")]
+mod saying;
+#[cfg(test)]
 #[path = "../files/toml_reader.rs"]
 #[allow(dead_code, reason = "only the reading itself is used here")]
 mod toml_reader;

@@ -7,7 +7,11 @@ pub mod late_csv;
 pub mod protocol_toml;
 pub mod release_text;
 pub mod report_csv;
+mod saying;
 pub mod score_csv;
 mod toml_reader;
 
+pub use saying::Gap;
+pub use saying::Saying;
+pub use saying::say;
 pub use toml_reader::FileFault;

@@ -11,6 +11,9 @@ use toml::de::DeArray;
 use toml::de::DeTable;
 use toml::de::DeValue;
 
+use super::saying::Saying;
+use super::saying::say;
+
 /// One thing that is wrong in a file.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct FileFault {
@@ -21,7 +24,7 @@ pub struct FileFault {
     /// The key, from the top of the file, e.g. `ages.start_age_days`.
     pub key: String,
     /// What is wrong and what to do.
-    pub what: String,
+    pub what: Saying,
 }
 
 impl std::fmt::Display for FileFault {
@@ -30,7 +33,7 @@ impl std::fmt::Display for FileFault {
         if !self.key.is_empty() {
             write!(f, "{}: ", self.key)?;
         }
-        f.write_str(&self.what)
+        self.what.fmt(f)
     }
 }
 
@@ -48,9 +51,9 @@ impl<'t> Faults<'t> {
     }
 
     /// Adds one, at a place in the text.
-    pub fn add(&mut self, span: &Range<usize>, key: &str, what: impl Into<String>) {
+    pub fn add(&mut self, span: &Range<usize>, key: &str, what: Saying) {
         let line = self.text.get(..span.start).map_or(1, |before| before.matches('\n').count() + 1);
-        self.found.push(FileFault { file: self.file.to_owned(), line, key: key.to_owned(), what: what.into() });
+        self.found.push(FileFault { file: self.file.to_owned(), line, key: key.to_owned(), what });
     }
 
     /// How many there are.
@@ -70,7 +73,7 @@ pub fn document<'t>(text: &'t str, faults: &mut Faults<'t>) -> Spanned<DeTable<'
     let (table, errors) = DeTable::parse_recoverable(text);
     for error in errors {
         let span = error.span().unwrap_or(0..0);
-        faults.add(&span, "", format!("not valid TOML: {}; correct the line", error.message()));
+        faults.add(&span, "", say("not valid TOML: {message}; correct the line").with("message", error.message()));
     }
     table
 }
@@ -136,61 +139,60 @@ impl<'a, 't> Table<'a, 't> {
     }
 
     /// Adds a fault about a key.
-    pub fn fault(&self, faults: &mut Faults<'_>, key: &str, what: impl Into<String>) {
+    pub fn fault(&self, faults: &mut Faults<'_>, key: &str, what: Saying) {
         faults.add(&self.span_of(key), &self.key(key), what);
     }
 
     /// Says that a key must be there, if it is not.
-    pub fn need(&self, faults: &mut Faults<'_>, key: &str, what: &str) -> bool {
+    pub fn need(&self, faults: &mut Faults<'_>, key: &str, what: Saying) -> bool {
         let there = self.has(key);
         if !there {
-            faults.add(&self.span, &self.key(key), format!("is missing; add {what}"));
+            faults.add(&self.span, &self.key(key), say("is missing; add {what}").with_words("what", what));
         }
         there
     }
 
     /// A value of some kind; `None` if absent or, with a fault, if it is of another kind.
-    fn value<T>(&mut self, faults: &mut Faults<'_>, key: &str, what: &str, read: impl FnOnce(&'a DeValue<'t>) -> Option<T>) -> Option<T> {
+    fn value<T>(&mut self, faults: &mut Faults<'_>, key: &str, what: Saying, read: impl FnOnce(&'a DeValue<'t>) -> Option<T>) -> Option<T> {
         let value = self.get(key)?;
         let got = read(value.get_ref());
         if got.is_none() {
-            faults.add(&value.span(), &self.key(key), format!("must be {what}, not {}", found(value.get_ref())));
+            faults.add(&value.span(), &self.key(key), must_be(what, value.get_ref()));
         }
         got
     }
 
     /// Text, if there.
     pub fn text(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<String> {
-        self.value(faults, key, "text in quotes", |v| v.as_str().map(str::to_owned))
+        self.value(faults, key, say("text in quotes"), |v| v.as_str().map(str::to_owned))
     }
 
     /// Text that must be there and not be empty; empty after a fault.
-    pub fn need_text(&mut self, faults: &mut Faults<'_>, key: &str, what: &str) -> String {
-        if !self.need(faults, key, what) {
+    pub fn need_text(&mut self, faults: &mut Faults<'_>, key: &str, what: Saying) -> String {
+        if !self.need(faults, key, what.clone()) {
             return String::new();
         }
         let text = self.text(faults, key);
         if text.as_ref().is_some_and(|text| text.trim().is_empty()) {
-            self.fault(faults, key, format!("is empty; write {what}"));
+            self.fault(faults, key, say("is empty; write {what}").with_words("what", what));
         }
         text.unwrap_or_default()
     }
 
     /// Yes or no, if there.
     pub fn flag(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<bool> {
-        self.value(faults, key, "true or false", DeValue::as_bool)
+        self.value(faults, key, say("true or false"), DeValue::as_bool)
     }
 
     /// A whole number within a range, if there.
     pub fn whole(&mut self, faults: &mut Faults<'_>, key: &str, range: RangeInclusive<i64>) -> Option<i64> {
-        let what = format!("a whole number from {} to {}", range.start(), range.end());
-        self.value(faults, key, &what, |v| whole(v).filter(|n| range.contains(n)))
+        self.value(faults, key, whole_within(&range), |v| whole(v).filter(|n| range.contains(n)))
     }
 
     /// A whole number that must be there; the least of the range after a fault.
     pub fn need_whole(&mut self, faults: &mut Faults<'_>, key: &str, range: RangeInclusive<i64>) -> i64 {
         let least = *range.start();
-        if !self.need(faults, key, &format!("a whole number from {} to {}", range.start(), range.end())) {
+        if !self.need(faults, key, whole_within(&range)) {
             return least;
         }
         self.whole(faults, key, range).unwrap_or(least)
@@ -198,12 +200,12 @@ impl<'a, 't> Table<'a, 't> {
 
     /// A number with or without decimals, if there.
     pub fn number(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<f64> {
-        self.value(faults, key, "a number", number)
+        self.value(faults, key, say("a number"), number)
     }
 
     /// A day, if there.
     pub fn date(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<NaiveDate> {
-        self.value(faults, key, "a date like 2026-01-31", date)
+        self.value(faults, key, say("a date like {example}").with("example", "2026-01-31"), date)
     }
 
     /// A word of a closed list, if there.
@@ -212,7 +214,7 @@ impl<'a, 't> Table<'a, 't> {
         match read(&text) {
             Ok(word) => Some(word),
             Err(unknown) => {
-                self.fault(faults, key, unknown.to_string());
+                self.fault(faults, key, unknown_word(&unknown));
                 None
             }
         }
@@ -221,7 +223,7 @@ impl<'a, 't> Table<'a, 't> {
     /// The values of a list, if there, each with its place.
     pub fn list(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<Vec<Item<'a, 't>>> {
         let path = self.key(key);
-        let array: &'a DeArray<'t> = self.value(faults, key, "a list in square brackets", DeValue::as_array)?;
+        let array: &'a DeArray<'t> = self.value(faults, key, say("a list in square brackets"), DeValue::as_array)?;
         Some(array.iter().enumerate().map(|(at, value)| Item { value, path: format!("{path}[{}]", at + 1) }).collect())
     }
 
@@ -238,8 +240,8 @@ impl<'a, 't> Table<'a, 't> {
         for item in items {
             match item.value.get_ref().as_str().map(&read) {
                 Some(Ok(word)) => words.push(word),
-                Some(Err(unknown)) => faults.add(&item.span(), &path, unknown.to_string()),
-                None => faults.add(&item.span(), &path, "holds something that is not text in quotes"),
+                Some(Err(unknown)) => faults.add(&item.span(), &path, unknown_word(&unknown)),
+                None => faults.add(&item.span(), &path, say("holds something that is not text in quotes; put it in quotes")),
             }
         }
         Some(words)
@@ -249,7 +251,7 @@ impl<'a, 't> Table<'a, 't> {
     pub fn table(&mut self, faults: &mut Faults<'_>, key: &str) -> Option<Self> {
         let span = self.span_of(key);
         let path = self.key(key);
-        let table = self.value(faults, key, "a table", DeValue::as_table)?;
+        let table = self.value(faults, key, say("a table"), DeValue::as_table)?;
         Some(Self { table, span, path, used: BTreeSet::new() })
     }
 
@@ -270,7 +272,7 @@ impl<'a, 't> Table<'a, 't> {
     pub fn finish(self, faults: &mut Faults<'_>) {
         for (key, _) in self.table {
             if !self.used.contains(key.get_ref().as_ref()) {
-                faults.add(&key.span(), &self.key(key.get_ref()), "is not a known key; correct its spelling or remove it");
+                faults.add(&key.span(), &self.key(key.get_ref()), unknown_key());
             }
         }
     }
@@ -323,7 +325,7 @@ impl<'a, 't> Item<'a, 't> {
     pub fn into_table(self, faults: &mut Faults<'_>) -> Option<Table<'a, 't>> {
         let table = self.value.get_ref().as_table();
         if table.is_none() {
-            faults.add(&self.span(), &self.path, format!("must be a table, not {}", found(self.value.get_ref())));
+            faults.add(&self.span(), &self.path, must_be(say("a table"), self.value.get_ref()));
         }
         Some(Table { table: table?, span: self.value.span(), path: self.path, used: BTreeSet::new() })
     }
@@ -351,14 +353,29 @@ fn date(value: &DeValue<'_>) -> Option<NaiveDate> {
     NaiveDate::from_ymd_opt(i32::from(date.year), u32::from(date.month), u32::from(date.day))
 }
 
-fn found(value: &DeValue<'_>) -> String {
+fn whole_within(range: &RangeInclusive<i64>) -> Saying {
+    say("a whole number from {least} to {most}").with("least", range.start()).with("most", range.end())
+}
+
+/// A key that nobody asked for.
+pub fn unknown_key() -> Saying {
+    say("is not a known key; correct its spelling or remove it")
+}
+
+fn unknown_word(unknown: &domain::UnknownCode) -> Saying {
+    let found = format!("{:?}", unknown.found);
+    say("unknown {kind}: {found}; correct its spelling").with_words("kind", say(unknown.kind)).with("found", found)
+}
+
+fn must_be(what: Saying, value: &DeValue<'_>) -> Saying {
+    let said = say("must be {what}, not {found}").with_words("what", what);
     match value {
-        DeValue::String(text) => format!("the text {text:?}"),
-        DeValue::Integer(number) => format!("{number}"),
-        DeValue::Float(number) => format!("{number}"),
-        DeValue::Boolean(flag) => format!("{flag}"),
-        DeValue::Datetime(stamp) => format!("{stamp}"),
-        DeValue::Array(_) => "a list".to_owned(),
-        DeValue::Table(_) => "a table".to_owned(),
+        DeValue::String(text) => said.with_words("found", say("the text {text}").with("text", format!("{text:?}"))),
+        DeValue::Integer(number) => said.with("found", number),
+        DeValue::Float(number) => said.with("found", number),
+        DeValue::Boolean(flag) => said.with("found", flag),
+        DeValue::Datetime(stamp) => said.with("found", stamp),
+        DeValue::Array(_) => said.with_words("found", say("a list")),
+        DeValue::Table(_) => said.with_words("found", say("a table")),
     }
 }

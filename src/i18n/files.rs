@@ -30,6 +30,7 @@ files!(
     "protocol",
     "protocol_rules",
     "faults",
+    "file_faults",
     "demo",
     "corrections",
     "thickness",

@@ -13,6 +13,7 @@ use crate::i18n::codes;
 use crate::view::filled::Filled;
 use crate::view::icons::Icon;
 use crate::view::parts::Ask;
+use crate::view::parts::FileField;
 use crate::view::parts::NoteWeight;
 use crate::view::parts::TextArea;
 use crate::view::parts::acts;
@@ -20,6 +21,7 @@ use crate::view::parts::back;
 use crate::view::parts::button;
 use crate::view::parts::details;
 use crate::view::parts::form;
+use crate::view::parts::form_with_file;
 use crate::view::parts::hidden;
 use crate::view::parts::note;
 use crate::view::parts::rows;
@@ -35,7 +37,7 @@ pub struct FileFaultLine {
     pub line: usize,
     /// Key; empty for the file as a whole.
     pub key: String,
-    /// What is wrong and what to do, in English.
+    /// What is wrong and what to do.
     pub what: String,
 }
 
@@ -46,8 +48,14 @@ pub struct RehearsePage<'a> {
     pub text: &'a str,
     /// Where the file in force is.
     pub file: &'a str,
+    /// What the chosen file is called, if one was chosen.
+    pub chosen: Option<&'a str>,
+    /// The most a file may weigh.
+    pub most_kilobytes: usize,
     /// What is wrong with it.
     pub faults: Vec<FileFaultLine>,
+    /// Why the chosen file could not be read as text.
+    pub unreadable: Option<String>,
     /// Token of the session.
     pub token: &'a str,
 }
@@ -97,7 +105,7 @@ pub struct ResultPage<'a> {
 #[must_use]
 pub fn page(w: &Words, p: &RehearsePage<'_>) -> Markup {
     html! {
-        (faults_note(w, &p.faults))
+        (faults_note(w, p))
         (back(w, "/protocol", &w.say("doc-page-title")))
         h1 { (w.say("rehearse-title")) }
         p.lede { (w.say("rehearse-lede")) }
@@ -105,7 +113,8 @@ pub fn page(w: &Words, p: &RehearsePage<'_>) -> Markup {
             li { (w.say("rehearse-step-1")) " " a href=(p.file) { (w.say("protocol-file")) } }
             li { (w.say("rehearse-step-2")) }
         }
-        (form("/protocol/rehearse", p.token, None, &html! {
+        (form_with_file("/protocol/rehearse", p.token, &html! {
+            (FileField { name: "file", label: w.say("rehearse-file"), hint: w.say_with("rehearse-file-hint", args!["kilobytes" => p.most_kilobytes]), accept: ".toml,text/plain", fault: p.unreadable.as_deref() })
             (TextArea::new("text", w.say("rehearse-text")).hint(w.say("rehearse-hint")).value(p.text).rows(16))
             (acts(&button(&w.say("rehearse-button"), false)))
         }))
@@ -113,13 +122,21 @@ pub fn page(w: &Words, p: &RehearsePage<'_>) -> Markup {
     }
 }
 
-fn faults_note(w: &Words, faults: &[FileFaultLine]) -> Markup {
+fn faults_note(w: &Words, p: &RehearsePage<'_>) -> Markup {
+    let faults = &p.faults;
     html! {
+        @if let Some(unreadable) = &p.unreadable {
+            section.note.stop id="summary" tabindex="-1" autofocus aria-labelledby="summary-heading" {
+                (Icon::Cross.draw("u"))
+                div { h2 id="summary-heading" { a href="#file" { (unreadable) } } }
+            }
+        }
         @if !faults.is_empty() {
             section.note.stop id="summary" tabindex="-1" autofocus aria-labelledby="summary-heading" {
                 (Icon::Cross.draw("u"))
                 div {
                     h2 id="summary-heading" { (w.say_with("rehearse-not-loaded", args!["count" => faults.len()])) }
+                    @if let Some(chosen) = p.chosen { p { (w.say("rehearse-chosen")) " " bdi { (chosen) } } }
                     ul.plain {
                         @for fault in faults {
                             li {
@@ -127,7 +144,7 @@ fn faults_note(w: &Words, faults: &[FileFaultLine]) -> Markup {
                                     @if fault.key.is_empty() { (w.say_with("rehearse-fault-line", args!["line" => fault.line.to_string()])) }
                                     @else { (w.say_with("rehearse-fault", args!["line" => fault.line.to_string(), "key" => &fault.key])) }
                                 }
-                                " " span lang="en" { (fault.what) }
+                                " " (fault.what)
                             }
                         }
                     }

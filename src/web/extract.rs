@@ -30,7 +30,7 @@ use crate::view::filled::Filled;
 use crate::view::layout;
 use crate::view::layout::Shell;
 use crate::web::failure::Failure;
-use crate::web::form::read_pairs;
+use crate::web::form::read_body;
 use crate::web::routes;
 use crate::web::routes::Who;
 use crate::web::session;
@@ -342,7 +342,7 @@ impl FromRequest for Posted {
         let req = req.clone();
         let mut payload = payload.take();
         Box::pin(async move {
-            let form = read_pairs(&req, &mut payload).await?;
+            let form = read_body(&req, &mut payload).await?;
             let signed = match Signed::read(&req).await {
                 Ok(signed) => signed,
                 Err(Failure::SignInNeeded { .. }) => {

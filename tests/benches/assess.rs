@@ -7,6 +7,9 @@ mod children;
 #[path = "../../src/files/protocol_toml/mod.rs"]
 #[allow(dead_code, unused_imports, reason = "only the shipped protocol is read here")]
 mod protocol_toml;
+#[path = "../../src/files/saying.rs"]
+#[allow(dead_code, reason = "only the shipped protocol is read here")]
+mod saying;
 #[path = "../../src/files/toml_reader.rs"]
 #[allow(dead_code, reason = "only the shipped protocol is read here")]
 mod toml_reader;

@@ -1,5 +1,6 @@
 //! The protocol as a document, rehearsing another, adopting it: who sees what, and that nothing is kept until it is adopted.
 
+use actix_web::test::TestRequest;
 use domain::rule::RuleId;
 use spoonround::files::protocol_toml::DEFAULT_TEXT;
 use spoonround::store::audit;
@@ -75,6 +76,70 @@ async fn a_file_that_cannot_be_used_shows_every_fault_and_keeps_the_text() {
         rehearse(&mut browser, "").await.is(422).says("protocol: is missing");
     }
     assert_eq!(adopted(&site).await.len(), 1);
+}
+
+/// The rehearsal form with a file chosen, as a browser sends it.
+async fn choose<'b>(browser: &'b mut Browser, name: &str, bytes: &[u8], pasted: &str) -> &'b mut Browser {
+    let (_, pairs) = browser.open("/protocol/rehearse").await.filled("main form", &[("text", pasted), ("file", "")]);
+    assert_eq!(browser.attrs("main form", "enctype"), ["multipart/form-data"]);
+    let mut body = Vec::new();
+    for (field, value) in pairs.iter().filter(|(field, _)| field != "file") {
+        body.extend(format!("--edge\r\nContent-Disposition: form-data; name=\"{field}\"\r\n\r\n{value}\r\n").bytes());
+    }
+    let head = format!("--edge\r\nContent-Disposition: form-data; name=\"file\"; filename=\"{name}\"\r\nContent-Type: text/plain\r\n\r\n");
+    body.extend(head.bytes().chain(bytes.iter().copied()).chain(*b"\r\n--edge--\r\n"));
+    let request = TestRequest::post()
+        .uri("/protocol/rehearse")
+        .insert_header(("content-type", "multipart/form-data; boundary=edge"))
+        .insert_header(("sec-fetch-site", "same-origin"))
+        .set_payload(body);
+    browser.request(request, "/protocol/rehearse").await;
+    browser
+}
+
+#[actix_web::test]
+async fn a_chosen_file_is_rehearsed_and_one_that_is_no_protocol_gets_one_clear_sentence() {
+    let site = Site::new().await;
+    let text = changed("muac_below_mm = 115", "muac_below_mm = 112");
+    let mut browser = site.signed_in("teveli").await;
+    choose(&mut browser, "ours.toml", text.replace('\n', "\r\n").as_bytes(), "").await.is(200).says("Under default-6-23 7.0.0");
+    adopt(&mut browser, &form("2026-12-01")).await.is(200).says("Adopted.");
+    let kept = protocols::all(site.db.db.direct()).await.expect("readable").into_iter().find(|p| p.version == "7.0.0").expect("kept");
+    assert_eq!(kept.body, text, "as its author wrote it");
+    // A mark before the text as some editors write it, no file, a file with faults.
+    choose(&mut browser, "ours.toml", format!("\u{feff}{text}").as_bytes(), "").await.is(200).says("Under default-6-23 7.0.0");
+    choose(&mut browser, "", b"", &text).await.is(200).says("Under default-6-23 7.0.0");
+    choose(&mut browser, "ours.toml", text.replacen("muac_mm = 5", "muac_mm = 0", 1).as_bytes(), "pasted").await.is(422);
+    browser.says("ours.toml").says("tolerance.muac_mm: must be a whole number from 1 to 50, not 0");
+    assert!(browser.texts("main textarea")[0].contains("muac_mm = 0"), "the file's text is there to be mended");
+    choose(&mut browser, "empty.toml", b"", "").await.is(422).says("protocol: is missing");
+    // Not text, too large, far too large: what was pasted stays, and nothing was looked at.
+    choose(&mut browser, "ours.pdf", &[0x25, 0xff, 0xfe, 0x00], &text).await.is(422).says("not a text in UTF-8. Save it as UTF-8");
+    browser.does_not_say("The file cannot be used");
+    assert!(browser.texts("main textarea")[0].contains("muac_below_mm = 112"), "what was pasted stays");
+    assert_eq!(browser.attrs("#file", "aria-invalid"), ["true"]);
+    choose(&mut browser, "big.toml", &vec![b'#'; 512 * 1024 + 1], "pasted").await.is(422).says("larger than 512 kB");
+    choose(&mut browser, "full.toml", &vec![b'#'; 512 * 1024], "").await.is(422).says("protocol: is missing");
+    choose(&mut browser, "huge.toml", &vec![b'#'; 5 * 1024 * 1024], "").await.is(413);
+    let mut browser = site.signed_in("mireni").await;
+    let request = TestRequest::post().uri("/find").insert_header(("content-type", "multipart/form-data; boundary=edge"));
+    browser.request(request.set_payload("--edge--"), "/find").await;
+    assert!(browser.status.is_client_error(), "no other page takes a file");
+}
+
+#[actix_web::test]
+async fn faults_of_a_file_are_told_in_the_language_of_the_page() {
+    let site = Site::new().await;
+    let mut person = people::by_sign_in_name(site.db.db.direct(), "olani").await.expect("read").expect("there");
+    person.language = Some("fr".to_owned());
+    site.db.db.write(async |tx| people::update(tx, &person).await).await.expect("written");
+    let mut browser = site.signed_in("olani").await;
+    let text = DEFAULT_TEXT.replacen("muac_mm = 5", "muac_mm = \"5\"", 1).replacen("group = \"eggs\"", "group = \"egg\"", 1);
+    rehearse(&mut browser, &text.replacen("start_age_days", "strat_age_days", 1)).await.is(422);
+    browser.says("tolerance.muac_mm : doit être un nombre entier de 1 à 50, et non le texte \"5\"");
+    browser.says("inconnu comme groupe d’aliments : \"egg\" ; corrigez l’orthographe");
+    browser.says("ages.start_age_days : manque ; ajoutez un nombre entier de 119 à 184").says("n’est pas une clé connue ; corrigez-la");
+    rehearse(&mut browser, "").await.is(422).says("protocol : manque ; ajoutez une table [protocol], comme dans le protocole fourni");
 }
 
 #[actix_web::test]

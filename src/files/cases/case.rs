@@ -8,6 +8,8 @@ use domain::ids::VisitId;
 use domain::units::Weight;
 use domain::visit::Visit;
 
+use super::super::saying::Saying;
+use super::super::saying::say;
 use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 use super::expect;
@@ -36,7 +38,7 @@ pub struct Case {
 
 /// Reads a `[[case]]`.
 pub fn case(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Case> {
-    let id = t.need_text(f, "id", "a name for the case, unique in the file");
+    let id = t.need_text(f, "id", say("a name for the case, unique in the file"));
     if !id.is_empty() {
         t.rename(format!("case {id}"));
     }
@@ -48,7 +50,7 @@ pub fn case(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Case> {
         let number = u128::try_from(at).unwrap_or(0) + 1;
         read.push(visit::visit(table, f, VisitId(number)));
     }
-    let infant = if t.need(f, "infant", "the child as a table [case.infant]") { t.table(f, "infant") } else { None };
+    let infant = if t.need(f, "infant", say("the child as a table [case.infant]")) { t.table(f, "infant") } else { None };
     let first = read.iter().flatten().map(|(visit, _)| visit.on).min();
     let last = read.iter().flatten().map(|(visit, _)| visit.on).max();
     let as_of_given = t.date(f, "as_of");
@@ -59,10 +61,10 @@ pub fn case(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Case> {
     if let (Some(as_of), Some(last)) = (as_of_given, last)
         && as_of < last
     {
-        t.fault(f, "as_of", format!("lies before the last visit, {last}; it must be that day or later"));
+        t.fault(f, "as_of", Saying::plain(format!("lies before the last visit, {last}; it must be that day or later")));
     }
     let Some(as_of) = as_of_given.or(last) else {
-        t.fault(f, "as_of", "is needed in a case without visits");
+        t.fault(f, "as_of", say("is needed in a case without visits"));
         return None;
     };
     let expected_now = t.table(f, "expect").map_or_else(ExpectedNow::default, |mut table| {
@@ -74,7 +76,7 @@ pub fn case(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Case> {
         if let Some((visit, _)) = read
             && visit.on < child.born
         {
-            table.fault(f, "date", format!("lies before birth, {}", child.born));
+            table.fault(f, "date", Saying::plain(format!("lies before birth, {}", child.born)));
         }
         table.finish(f);
     }
@@ -84,8 +86,8 @@ pub fn case(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Case> {
 }
 
 fn child(t: &mut Table<'_, '_>, f: &mut Faults<'_>, first_visit: Option<NaiveDate>) -> Option<Child> {
-    t.need(f, "sex", "\"F\" or \"M\"");
-    t.need(f, "birth_date", "the birth date, e.g. 2025-06-10");
+    t.need(f, "sex", say("\"F\" or \"M\""));
+    t.need(f, "birth_date", say("the birth date, e.g. 2025-06-10"));
     let sex = t.word(f, "sex", Sex::from_code);
     let born = t.date(f, "birth_date");
     let gestation_days = t.whole(f, "gestation_days", 140..=310).and_then(|days| u16::try_from(days).ok());
@@ -95,7 +97,7 @@ fn child(t: &mut Table<'_, '_>, f: &mut Faults<'_>, first_visit: Option<NaiveDat
     if let (Some(registered), Some(born)) = (registered_on, born)
         && registered < born
     {
-        t.fault(f, "registered_on", format!("lies before birth, {born}"));
+        t.fault(f, "registered_on", Saying::plain(format!("lies before birth, {born}")));
     }
     let ever_breastfed = t.flag(f, "ever_breastfed");
     let severe_eczema = t.flag(f, "severe_eczema");

@@ -8,6 +8,8 @@ use domain::rule::Class;
 use domain::rule::CloseReason;
 use domain::rule::RuleId;
 
+use super::super::saying::Saying;
+use super::super::saying::say;
 use super::super::toml_reader::Faults;
 use super::super::toml_reader::Item;
 use super::super::toml_reader::Table;
@@ -121,7 +123,7 @@ fn rows<T: Ord>(
             Some(row) => {
                 rows.insert(row);
             }
-            None => f.add(&item.span(), &path, format!("must hold lists of the form {what} with known words")),
+            None => f.add(&item.span(), &path, Saying::plain(format!("must hold lists of the form {what} with known words"))),
         }
     }
     Some(rows)
@@ -136,7 +138,7 @@ fn next_visit(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Option<[Naive
     match days.as_deref() {
         Some(&[target, opens, closes]) => Some(Some([target, opens, closes])),
         _ => {
-            t.fault(f, "next_visit", "must be [target, opens, closes], or [] for none");
+            t.fault(f, "next_visit", say("must be [target, opens, closes], or [] for none"));
             None
         }
     }
@@ -164,7 +166,7 @@ fn z(t: &mut Table<'_, '_>, f: &mut Faults<'_>, key: &str) -> Option<Option<i32>
     or_none(t, f, key, |t, f, key| {
         let hundredths = t.number(f, key)? * 100.0;
         if (hundredths - hundredths.round()).abs() > 1e-6 || hundredths.abs() > 100_000.0 {
-            t.fault(f, key, "must be a z-score with at most two decimals, or \"none\"");
+            t.fault(f, key, say("must be a z-score with at most two decimals, or \"none\""));
             return None;
         }
         // Within ±100,000 by the check above.

@@ -10,6 +10,7 @@ mod visit;
 use domain::protocol::Food;
 
 use super::protocol_toml::food;
+use super::saying::say;
 use super::toml_reader::Faults;
 use super::toml_reader::FileFault;
 use super::toml_reader::Table;
@@ -49,12 +50,12 @@ pub fn parse_cases(text: &str, file_name: &str) -> Result<CaseFile, Vec<FileFaul
         foods.extend(food(&mut table, f));
         table.finish(f);
     }
-    root.need(f, "case", "at least one [[case]]");
+    root.need(f, "case", say("at least one [[case]]"));
     let mut cases: Vec<Case> = Vec::new();
     for mut table in root.tables(f, "case") {
         let Some(case) = case::case(&mut table, f) else { continue };
         if cases.iter().any(|known| known.id == case.id) {
-            table.fault(f, "id", "stands twice in this file; give each case its own");
+            table.fault(f, "id", say("stands twice in this file; give each case its own"));
         }
         table.finish(f);
         cases.push(case);

@@ -24,6 +24,8 @@ use domain::visit::SwallowTrouble;
 use domain::visit::ToldOutcome;
 use domain::visit::Visit;
 
+use super::super::saying::Saying;
+use super::super::saying::say;
 use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 use super::expect;
@@ -34,7 +36,7 @@ const PLANS: [RuleId; 4] = [RuleId::SolidsEarly, RuleId::MilkAnimalEarly, RuleId
 
 /// Reads a `[[case.visit]]`; unknown keys are reported by the caller.
 pub fn visit(t: &mut Table<'_, '_>, f: &mut Faults<'_>, id: VisitId) -> Option<(Visit, Expected)> {
-    t.need(f, "date", "the day of the visit, e.g. 2025-10-10");
+    t.need(f, "date", say("the day of the visit, e.g. 2025-10-10"));
     let on = t.date(f, "date");
     let contact = t.word(f, "contact", Contact::from_code).unwrap_or(Contact::Home);
     let mut visit = Visit::empty(id, on.unwrap_or_default(), contact);
@@ -56,7 +58,7 @@ pub fn visit(t: &mut Table<'_, '_>, f: &mut Faults<'_>, id: VisitId) -> Option<(
     if let (Some(start), Some(on)) = (visit.solids_started_on, on)
         && start > on
     {
-        t.fault(f, "solids_started_on", format!("lies after the visit, {on}"));
+        t.fault(f, "solids_started_on", Saying::plain(format!("lies after the visit, {on}")));
     }
     visit.solids_yesterday = t.flag(f, "solids_yesterday");
     visit.meals = times(t, f, "meals");
@@ -73,7 +75,7 @@ pub fn visit(t: &mut Table<'_, '_>, f: &mut Faults<'_>, id: VisitId) -> Option<(
     visit.plans = set(t, f, "plans", RuleId::from_code);
     if visit.plans.as_ref().is_some_and(|plans| plans.iter().any(|rule| !PLANS.contains(rule))) {
         let known = PLANS.map(RuleId::code).join(", ");
-        t.fault(f, "plans", format!("a clinic's plan can cover only {known}"));
+        t.fault(f, "plans", Saying::plain(format!("a clinic's plan can cover only {known}")));
     }
     visit.referrals = set(t, f, "referrals", RuleId::from_code).unwrap_or_default();
     outcomes(t, f, &mut visit);
@@ -119,8 +121,8 @@ fn set<T: Ord>(
 
 fn outcomes(t: &mut Table<'_, '_>, f: &mut Faults<'_>, visit: &mut Visit) {
     for mut told in t.tables(f, "outcomes") {
-        told.need(f, "rule", "the rule of the follow-up");
-        told.need(f, "outcome", "what became of it, e.g. \"treated\"");
+        told.need(f, "rule", say("the rule of the follow-up"));
+        told.need(f, "outcome", say("what became of it, e.g. \"treated\""));
         let rule = told.word(f, "rule", RuleId::from_code);
         let outcome = told.word(f, "outcome", Outcome::from_code);
         if let (Some(rule), Some(outcome)) = (rule, outcome) {
@@ -133,7 +135,7 @@ fn outcomes(t: &mut Table<'_, '_>, f: &mut Faults<'_>, visit: &mut Visit) {
 fn foods(t: &mut Table<'_, '_>, f: &mut Faults<'_>, visit: &mut Visit) {
     let path = t.path().to_owned();
     for mut food in t.tables(f, "food") {
-        let code = food.need_text(f, "code", "the code of a food of the protocol");
+        let code = food.need_text(f, "code", say("the code of a food of the protocol"));
         food.rename(format!("{path}, food {code}"));
         visit.foods.push(FoodOffer {
             code: FoodCode(code),

@@ -8,34 +8,37 @@ use domain::protocol::Foods;
 use domain::protocol::HoldPolicy;
 use domain::protocol::Iron;
 
+use super::super::saying::Saying;
+use super::super::saying::say;
 use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 
 /// `[[food]]`: each code once, each with a name and a source.
 pub fn foods(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Foods {
-    root.need(f, "food", "the foods as [[food]] tables, as in the default protocol");
+    root.need(f, "food", say("the foods as [[food]] tables, as in the default protocol"));
     let mut foods: Vec<Food> = Vec::new();
     for mut table in root.tables(f, "food") {
         let read = food(&mut table, f);
-        let name = table.need_text(f, "name", "the food's name in the language of the file");
-        let source = table.need_text(f, "source", "where its figures come from, or \"common practice\"");
+        let name = table.need_text(f, "name", say("the food's name in the language of the file"));
+        let source = table.need_text(f, "source", say("where its figures come from, or \"common practice\""));
         let Some(mut food) = read else {
             table.finish(f);
             continue;
         };
         (food.name, food.source) = (name, source);
         if food.choking && food.safe_form.trim().is_empty() {
-            table.fault(f, "safe_form", "must say how a food that can choke is made safe");
+            table.fault(f, "safe_form", say("must say how a food that can choke is made safe"));
         }
         if foods.iter().any(|known| known.code == food.code) {
-            table.fault(f, "code", "stands twice; keep one");
+            table.fault(f, "code", say("stands twice; keep one"));
         }
         table.finish(f);
         foods.push(food);
     }
     forms(&foods, root, f);
     if root.has("food") && !foods.iter().any(|food| food.code.as_str() == FoodCode::HONEY) {
-        let what = "the food \"honey\" is missing; the rule on honey needs it, so keep it even where nobody eats it";
+        let what =
+            say("the food {food} is missing; the rule on honey needs it, so keep it even where nobody eats it").with("food", "\"honey\"");
         f.add(&root.span_of("food"), "food", what);
     }
     Foods::new(foods)
@@ -47,20 +50,27 @@ fn forms(foods: &[Food], root: &Table<'_, '_>, f: &mut Faults<'_>) {
         let Some(of) = &food.form_of else { continue };
         let key = format!("food {}.form_of", food.code.as_str());
         match foods.iter().find(|known| known.code == *of) {
-            None => {
-                f.add(&root.span_of("food"), &key, format!("the food {:?} is not in this file; add a [[food]] with that code", of.as_str()))
-            }
+            None => f.add(&root.span_of("food"), &key, unknown_food(of.as_str())),
             Some(base) if base.form_of.is_some() => {
-                f.add(&root.span_of("food"), &key, format!("{:?} is an ingredient itself; name the food that families know", of.as_str()));
+                f.add(
+                    &root.span_of("food"),
+                    &key,
+                    say("{food} is an ingredient itself; name the food that families know").with("food", format!("{:?}", of.as_str())),
+                );
             }
             Some(_) => {}
         }
     }
 }
 
+/// A food named that the file does not have.
+pub fn unknown_food(code: &str) -> Saying {
+    say("the food {food} is not in this file; add a {table} with that code").with("food", format!("{code:?}")).with("table", "[[food]]")
+}
+
 /// The keys of a food that all have a default but the code.
 pub fn food(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Food> {
-    t.need(f, "code", "a code of small letters, digits and _");
+    t.need(f, "code", say("a code of small letters, digits and _"));
     let named = t.text(f, "code");
     // A food without a code is read on, so that its other faults are told too.
     let code = named.clone().unwrap_or_else(|| "unnamed".to_owned());
@@ -68,7 +78,7 @@ pub fn food(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Food> {
         t.rename(format!("food {code}"));
     }
     if code.is_empty() || code.len() > 40 || !code.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_') {
-        t.fault(f, "code", "must be 1 to 40 small letters, digits and _");
+        t.fault(f, "code", say("must be 1 to 40 small letters, digits and _"));
     }
     let mut food = Food::plain(FoodCode(code));
     food.group = word_or_none(t, f, "group", FoodGroup::from_code);

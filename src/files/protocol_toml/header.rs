@@ -14,10 +14,12 @@ use domain::protocol::SlotPlan;
 use domain::protocol::Tolerance;
 use domain::rule::Class;
 
+use super::super::saying::Saying;
+use super::super::saying::say;
 use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 
-const SOURCE: &str = "where the figure comes from: name, year, table, or \"common practice\", or \"our own choice\"";
+const SOURCE: Saying = say("where the figure comes from: name, year, table, or \"common practice\", or \"our own choice\"");
 
 /// The head of the file.
 pub struct Header {
@@ -32,7 +34,7 @@ pub struct Header {
 
 /// A table that must be there.
 fn part<'a, 't>(root: &mut Table<'a, 't>, f: &mut Faults<'_>, name: &str) -> Option<Table<'a, 't>> {
-    if !root.need(f, name, &format!("a table [{name}], as in the default protocol")) {
+    if !root.need(f, name, say("a table {name}, as in the default protocol").with("name", format!("[{name}]"))) {
         return None;
     }
     root.table(f, name)
@@ -60,16 +62,20 @@ pub fn header(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Header {
         local_protocol_name: None,
     };
     let Some(mut t) = part(root, f, "protocol") else { return header };
-    header.id = t.need_text(f, "id", "a short name for this protocol, e.g. \"district-2026\"");
-    header.version = t.need_text(f, "version", "a version like \"1.0.0\"");
+    header.id = t.need_text(f, "id", say("a short name for this protocol, e.g. {example}").with("example", "\"district-2026\""));
+    header.version = t.need_text(f, "version", say("a version like {example}").with("example", "\"1.0.0\""));
     let parts: Vec<&str> = header.version.split('.').collect();
     if !header.version.is_empty() && (parts.len() != 3 || parts.iter().any(|part| part.parse::<u32>().is_err())) {
-        t.fault(f, "version", "must be three numbers with points between, like \"1.0.0\"");
+        t.fault(f, "version", say("must be three numbers with points between, like {example}").with("example", "\"1.0.0\""));
     }
-    if t.need(f, "effective_from", "the first day on which visits are judged by this version, e.g. 2026-01-01") {
+    if t.need(
+        f,
+        "effective_from",
+        say("the first day on which visits are judged by this version, e.g. {example}").with("example", "2026-01-01"),
+    ) {
         header.effective_from = t.date(f, "effective_from").unwrap_or(NaiveDate::MIN);
     }
-    header.language = t.need_text(f, "language", "the language of the texts, e.g. \"en\"");
+    header.language = t.need_text(f, "language", say("the language of the texts, e.g. {example}").with("example", "\"en\""));
     header.approved_by = t.text(f, "approved_by").filter(|name| !name.trim().is_empty());
     header.approved_on = approved_on(&mut t, f);
     header.local_protocol_name = t.text(f, "local_protocol_name").filter(|name| !name.trim().is_empty());
@@ -110,7 +116,11 @@ pub fn classes(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> ClassTimes {
     let Some(mut t) = part(root, f, "classes") else { return times };
     let mut before = 0;
     for class in Class::ALL {
-        if !t.need(f, class.code(), "its days: { check_days = 1, supervisor_after_days = 0, manager_after_days = 1 }") {
+        if !t.need(
+            f,
+            class.code(),
+            say("its days: {example}").with("example", "{ check_days = 1, supervisor_after_days = 0, manager_after_days = 1 }"),
+        ) {
             continue;
         }
         let Some(mut one) = t.table(f, class.code()) else { continue };
@@ -120,7 +130,11 @@ pub fn classes(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> ClassTimes {
             manager_after_days: whole(&mut one, f, "manager_after_days", 366),
         };
         if clock.check_days < before {
-            one.fault(f, "check_days", format!("must not be less than the {before} days of the more urgent class before it"));
+            one.fault(
+                f,
+                "check_days",
+                say("must not be less than the {before} days of the more urgent class before it").with("before", before),
+            );
         }
         before = clock.check_days;
         times.clocks[*class as usize] = clock;
@@ -167,20 +181,20 @@ pub fn schedule(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Schedule {
     let Some(mut t) = part(root, f, "schedule") else { return schedule };
     schedule.opens_before_days = whole(&mut t, f, "opens_before_days", 60);
     schedule.expected_from_days_before_registration = whole(&mut t, f, "expected_from_days_before_registration", 366);
-    t.need(f, "closes_after", "the days of the windows by age: [ { from_months = 0, days = 7 } ]");
+    t.need(f, "closes_after", say("the days of the windows by age: {example}").with("example", "[ { from_months = 0, days = 7 } ]"));
     for mut band in t.tables(f, "closes_after") {
         let (from_months, days) = (whole(&mut band, f, "from_months", 60), whole(&mut band, f, "days", 60));
         let from_months = from_months.cast_unsigned();
         if schedule.closes_after.last().is_some_and(|last: &CloseBand| last.from_months >= from_months) {
-            band.fault(f, "from_months", "must be more than that of the band before it");
+            band.fault(f, "from_months", say("must be more than that of the band before it"));
         }
         schedule.closes_after.push(CloseBand { from_months, days });
         band.finish(f);
     }
     if schedule.closes_after.first().is_some_and(|first| first.from_months != 0) {
-        t.fault(f, "closes_after", "must begin with from_months = 0");
+        t.fault(f, "closes_after", say("must begin with {value}").with("value", "from_months = 0"));
     }
-    t.need(f, "slots", "the visits: [ { days = 3 }, { months = 6 }, { months = 6, days = 14 } ]");
+    t.need(f, "slots", say("the visits: {example}").with("example", "[ { days = 3 }, { months = 6 }, { months = 6, days = 14 } ]"));
     let mut before = -1;
     for mut slot in t.tables(f, "slots") {
         let months = slot.whole(f, "months", 0..=60).unwrap_or(0);
@@ -188,14 +202,14 @@ pub fn schedule(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Schedule {
         // By the mean length of a month, 30.4375 days: the order is that of every child but for a day or two.
         let nominal = months * 304_375 + days * 10_000;
         if nominal <= before {
-            f.add(slot.span(), slot.path(), "must be later than the visit before it");
+            f.add(slot.span(), slot.path(), say("must be later than the visit before it"));
         }
         before = nominal;
         schedule.slots.push(SlotPlan { months: u32::try_from(months).unwrap_or(0), days: i32::try_from(days).unwrap_or(0) });
         slot.finish(f);
     }
     if t.has("slots") && schedule.slots.is_empty() {
-        t.fault(f, "slots", "holds no visit; name at least the exit visit");
+        t.fault(f, "slots", say("holds no visit; name at least the exit visit"));
     }
     schedule.source = source(&mut t, f);
     t.finish(f);
@@ -207,12 +221,12 @@ pub fn energy(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Energy {
     let mut energy = Energy { density: [0.0; 3], stomach_g_per_kg: 0.0, least_density: 0.0, source: String::new() };
     let Some(mut t) = part(root, f, "energy") else { return energy };
     let mut positive = |t: &mut Table<'_, '_>, key: &str| {
-        if !t.need(f, key, "a number above 0") {
+        if !t.need(f, key, say("a number above 0")) {
             return 0.0;
         }
         let number = t.number(f, key).unwrap_or(1.0);
         if number <= 0.0 {
-            t.fault(f, key, "must be above 0");
+            t.fault(f, key, say("must be above 0"));
         }
         number
     };
@@ -227,10 +241,14 @@ pub fn energy(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Energy {
 /// `[allergen]`.
 pub fn allergens(root: &mut Table<'_, '_>, f: &mut Faults<'_>, approved: bool) -> AllergenMode {
     let Some(mut t) = part(root, f, "allergen") else { return AllergenMode::WithSolids };
-    t.need(f, "mode", "\"with_solids\" or \"local_wait\"");
+    t.need(f, "mode", say("{one} or {other}").with("one", "\"with_solids\"").with("other", "\"local_wait\""));
     let mode = t.word(f, "mode", AllergenMode::from_code).unwrap_or(AllergenMode::WithSolids);
     if mode == AllergenMode::LocalWait && !approved {
-        t.fault(f, "mode", "\"local_wait\" needs the approving clinician's name in protocol.approved_by");
+        t.fault(
+            f,
+            "mode",
+            say("{mode} needs the approving clinician's name in {key}").with("mode", "\"local_wait\"").with("key", "protocol.approved_by"),
+        );
     }
     source(&mut t, f);
     t.finish(f);
@@ -240,7 +258,7 @@ pub fn allergens(root: &mut Table<'_, '_>, f: &mut Faults<'_>, approved: bool) -
 /// `[milk]`.
 pub fn milk(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> MilkMode {
     let Some(mut t) = part(root, f, "milk") else { return MilkMode::Who2023 };
-    t.need(f, "main_drink_6_to_11_months", "\"who2023\" or \"avoid_main_drink\"");
+    t.need(f, "main_drink_6_to_11_months", say("{one} or {other}").with("one", "\"who2023\"").with("other", "\"avoid_main_drink\""));
     let mode = t.word(f, "main_drink_6_to_11_months", MilkMode::from_code).unwrap_or(MilkMode::Who2023);
     source(&mut t, f);
     t.finish(f);

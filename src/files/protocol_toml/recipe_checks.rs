@@ -5,7 +5,9 @@ use std::ops::Range;
 use domain::protocol::Foods;
 use domain::protocol::Recipe;
 
+use super::super::saying::say;
 use super::super::toml_reader::Faults;
+use super::foods::unknown_food;
 
 /// Thinner than this nothing is that a recipe is needed for, kcal/g (our own choice; watery gruel has about 0.3: WHO 2009).
 const LEAST_KCAL_PER_G: f64 = 0.2;
@@ -24,7 +26,8 @@ pub fn recipes(recipes: &[(Recipe, Range<usize>)], foods: &Foods, f: &mut Faults
         let key = |name: &str| format!("recipe {}.{name}", recipe.code);
         let raw_g: u32 = recipe.parts.iter().map(|part| part.grams).fold(recipe.water_ml, u32::saturating_add);
         if recipe.cooked_g > raw_g {
-            let what = format!("{} g cooked cannot come of {raw_g} g of parts and water; weigh the pot again", recipe.cooked_g);
+            let what = say("{cooked} g cooked cannot come of {raw} g of parts and water; weigh the pot again");
+            let what = what.with("cooked", recipe.cooked_g).with("raw", raw_g);
             f.add(span, &key("cooked_g"), what);
         }
         if let Some(given) = &recipe.given_energy {
@@ -34,10 +37,9 @@ pub fn recipes(recipes: &[(Recipe, Range<usize>)], foods: &Foods, f: &mut Faults
         match &recipe.given_energy {
             None => plausible(worked_out, span, &key("cooked_g"), f),
             Some(given) if (given.kcal_per_g - worked_out).abs() > GIVEN_APART * worked_out => {
-                let what = format!(
-                    "{:.2} kcal/g is given, but the parts make {worked_out:.2} kcal/g; look at the grams, cooked_g and kcal_per_g",
-                    given.kcal_per_g
-                );
+                let what = say("{given} kcal/g is given, but the parts make {made} kcal/g; look at the grams, cooked_g and kcal_per_g")
+                    .with("given", format!("{:.2}", given.kcal_per_g))
+                    .with("made", format!("{worked_out:.2}"));
                 f.add(span, &key("kcal_per_g"), what);
             }
             Some(_) => {}
@@ -50,15 +52,14 @@ fn parts(recipe: &Recipe, span: &Range<usize>, foods: &Foods, f: &mut Faults<'_>
     for part in &recipe.parts {
         let code = part.food.as_str();
         match foods.get(&part.food) {
-            None => f.add(span, &key, format!("the food {code:?} is not in this file; add a [[food]] with that code")),
+            None => f.add(span, &key, unknown_food(code)),
             Some(food) if food.kcal_per_100g.is_none() => {
-                f.add(span, &key, format!("the food {code:?} needs kcal_per_100g, because a recipe uses it"));
+                f.add(span, &key, say("the food {food} needs kcal_per_100g, because a recipe uses it").with("food", format!("{code:?}")));
             }
             Some(food) if food.kcal_source.trim().is_empty() => {
-                let what = format!(
-                    "the food {code:?} needs kcal_source, because a recipe uses its energy: the composition table, or \"from memory\""
-                );
-                f.add(span, &key, what);
+                let what =
+                    say("the food {food} needs kcal_source, because a recipe uses its energy: the composition table, or \"from memory\"");
+                f.add(span, &key, what.with("food", format!("{code:?}")));
             }
             Some(_) => {}
         }
@@ -67,10 +68,11 @@ fn parts(recipe: &Recipe, span: &Range<usize>, foods: &Foods, f: &mut Faults<'_>
 
 fn plausible(kcal_per_g: f64, span: &Range<usize>, key: &str, f: &mut Faults<'_>) {
     if !(LEAST_KCAL_PER_G..=MOST_KCAL_PER_G).contains(&kcal_per_g) {
-        let what = format!(
-            "makes {kcal_per_g:.2} kcal/g, which cannot be right for a child's food ({LEAST_KCAL_PER_G} to {MOST_KCAL_PER_G}); look at the \
-             grams, the weight when cooked and the foods' kcal_per_100g"
+        let what = say(
+            "makes {kcal} kcal/g, which cannot be right for a child's food ({least} to {most}); look at the grams, the weight when cooked \
+             and the foods' kcal_per_100g",
         );
+        let what = what.with("kcal", format!("{kcal_per_g:.2}")).with("least", LEAST_KCAL_PER_G).with("most", MOST_KCAL_PER_G);
         f.add(span, key, what);
     }
 }

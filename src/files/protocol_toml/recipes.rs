@@ -11,6 +11,7 @@ use domain::protocol::Recipe;
 use domain::protocol::RecipePart;
 use domain::protocol::RecipeText;
 
+use super::super::saying::say;
 use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 use super::header::source;
@@ -21,7 +22,7 @@ pub fn recipes(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Vec<(Recipe, Ran
     for mut t in root.tables(f, "recipe") {
         let recipe = recipe(&mut t, f);
         if recipes.iter().any(|(known, _)| known.code == recipe.code) {
-            t.fault(f, "code", "stands twice; keep one");
+            t.fault(f, "code", say("stands twice; keep one"));
         }
         recipes.push((recipe, t.span().clone()));
         t.finish(f);
@@ -30,25 +31,29 @@ pub fn recipes(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Vec<(Recipe, Ran
 }
 
 fn recipe(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Recipe {
-    let code = t.need_text(f, "code", "a short name, e.g. \"millet_bean_fish\"");
+    let code = t.need_text(f, "code", say("a short name, e.g. {example}").with("example", "\"millet_bean_fish\""));
     if !code.is_empty() {
         t.rename(format!("recipe {code}"));
     }
     if code.len() > 40 || !code.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '_') {
-        t.fault(f, "code", "must be 1 to 40 small letters, digits and _: it stands in addresses");
+        t.fault(f, "code", say("stands in addresses: it must be 1 to 40 small letters, digits and _"));
     }
     let (parts, measures) = parts(t, f);
     let text = RecipeText {
-        name: t.need_text(f, "name", "its name in the language of the file"),
+        name: t.need_text(f, "name", say("its name in the language of the file")),
         measures,
         steps: {
-            t.need(f, "steps", "how it is made, a short sentence a step: [ \"Boil the water.\", \"Stir.\" ]");
+            t.need(
+                f,
+                "steps",
+                say("how it is made, a short sentence a step: {example}").with("example", "[ \"Boil the water.\", \"Stir.\" ]"),
+            );
             sentences(t, f, "steps")
         },
         warnings: sentences(t, f, "warnings"),
     };
     if t.has("steps") && text.steps.is_empty() {
-        t.fault(f, "steps", "holds no step; write how it is made");
+        t.fault(f, "steps", say("holds no step; write how it is made"));
     }
     Recipe {
         parts,
@@ -70,19 +75,27 @@ fn whole(t: &mut Table<'_, '_>, f: &mut Faults<'_>, key: &str, least: i64) -> u3
 
 /// What goes in, and the household measure of each.
 fn parts(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> (Vec<RecipePart>, Vec<String>) {
-    t.need(f, "parts", "what goes in: [ { food = \"millet_flour\", g = 40, measure = \"5 level tablespoons\" } ]");
+    t.need(
+        f,
+        "parts",
+        say("what goes in: {example}").with("example", "[ { food = \"millet_flour\", g = 40, measure = \"5 level tablespoons\" } ]"),
+    );
     let (mut parts, mut measures) = (Vec::new(), Vec::new());
     for mut part in t.tables(f, "parts") {
         parts.push(RecipePart {
-            food: FoodCode(part.need_text(f, "food", "the code of a food")),
+            food: FoodCode(part.need_text(f, "food", say("the code of a food"))),
             grams: whole(&mut part, f, "g", 1),
             flavour: part.flag(f, "flavour").unwrap_or(false),
         });
-        measures.push(part.need_text(f, "measure", "how a family measures it, e.g. \"5 level tablespoons\""));
+        measures.push(part.need_text(
+            f,
+            "measure",
+            say("how a family measures it, e.g. {example}").with("example", "\"5 level tablespoons\""),
+        ));
         part.finish(f);
     }
     if t.has("parts") && parts.is_empty() {
-        t.fault(f, "parts", "holds nothing; name what goes in");
+        t.fault(f, "parts", say("holds nothing; name what goes in"));
     }
     (parts, measures)
 }
@@ -91,28 +104,32 @@ fn parts(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> (Vec<RecipePart>, Vec<Str
 fn given_energy(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<GivenEnergy> {
     let kcal_per_g = t.number(f, "kcal_per_g");
     if t.has("kcal_per_g") {
-        let source = t.need_text(f, "kcal_source", "where the energy density comes from");
+        let source = t.need_text(f, "kcal_source", say("where the energy density comes from"));
         return kcal_per_g.map(|kcal_per_g| GivenEnergy { kcal_per_g, source });
     }
     if t.has("kcal_source") {
-        t.fault(f, "kcal_source", "stands without kcal_per_g; the energy that is worked out has its sources at the foods");
+        t.fault(
+            f,
+            "kcal_source",
+            say("stands without {key}; the energy that is worked out has its sources at the foods").with("key", "kcal_per_g"),
+        );
         t.text(f, "kcal_source");
     }
     None
 }
 
 fn textures(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Vec<Texture> {
-    t.need(f, "textures", "the textures it can have, e.g. [1, 2]");
+    t.need(f, "textures", say("the textures it can have, e.g. {example}").with("example", "[1, 2]"));
     let Some(items) = t.list(f, "textures") else { return Vec::new() };
     let mut textures = Vec::new();
     for item in items {
         match item.as_whole().and_then(|level| Texture::new(u8::try_from(level).ok()?)) {
             Some(texture) => textures.push(texture),
-            None => f.add(&item.span(), item.path(), "must be a texture from 0 to 4"),
+            None => f.add(&item.span(), item.path(), say("must be a texture from 0 to 4")),
         }
     }
     if textures.is_empty() {
-        t.fault(f, "textures", "holds no texture; write at least one from 0 to 4");
+        t.fault(f, "textures", say("holds no texture; write at least one from 0 to 4"));
     }
     textures.sort_unstable();
     textures.dedup();
@@ -121,7 +138,7 @@ fn textures(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Vec<Texture> {
 
 fn keeping(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Keeping {
     let none = Keeping { flour_days: None, cooked_room_hours: 0, cooked_cold_hours: 0 };
-    if !t.need(f, "keeps", "how long it keeps: { cooked_room_hours = 2, cooked_cold_hours = 24 }") {
+    if !t.need(f, "keeps", say("how long it keeps: {example}").with("example", "{ cooked_room_hours = 2, cooked_cold_hours = 24 }")) {
         return none;
     }
     let Some(mut keeps) = t.table(f, "keeps") else { return none };
@@ -145,7 +162,7 @@ fn texts(t: &mut Table<'_, '_>, f: &mut Faults<'_>, own: &RecipeText) -> BTreeMa
     for lang in languages.unread_keys() {
         let Some(mut one) = languages.table(f, &lang) else { continue };
         let text = RecipeText {
-            name: one.need_text(f, "name", "its name in this language"),
+            name: one.need_text(f, "name", say("its name in this language")),
             measures: sentences(&mut one, f, "measures"),
             steps: sentences(&mut one, f, "steps"),
             warnings: sentences(&mut one, f, "warnings"),
@@ -156,7 +173,8 @@ fn texts(t: &mut Table<'_, '_>, f: &mut Faults<'_>, own: &RecipeText) -> BTreeMa
             ("warnings", text.warnings.len(), own.warnings.len()),
         ] {
             if here != there {
-                one.fault(f, key, format!("has {here}, but there are {there} in the language of the file; write each, in the same order"));
+                let what = say("has {here}, but there are {there} in the language of the file; write each, in the same order");
+                one.fault(f, key, what.with("here", here).with("there", there));
             }
         }
         one.finish(f);
@@ -171,7 +189,7 @@ fn sentences(t: &mut Table<'_, '_>, f: &mut Faults<'_>, key: &str) -> Vec<String
     for item in t.list(f, key).unwrap_or_default() {
         match item.as_text().map(str::trim).filter(|text| !text.is_empty()) {
             Some(text) => sentences.push(text.to_owned()),
-            None => f.add(&item.span(), item.path(), "must be text in quotes and not empty"),
+            None => f.add(&item.span(), item.path(), say("must be text in quotes and not empty")),
         }
     }
     sentences

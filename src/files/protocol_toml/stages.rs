@@ -5,8 +5,10 @@ use domain::protocol::Stage;
 use domain::protocol::StageId;
 use domain::protocol::Stages;
 
+use super::super::saying::say;
 use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
+use super::super::toml_reader::unknown_key;
 use super::header::source;
 
 /// A stage as read, with its place for faults.
@@ -17,15 +19,19 @@ struct Read<'a, 't> {
 
 /// `[[stage]]`: all seven, by age without gap or overlap.
 pub fn stages(root: &mut Table<'_, '_>, f: &mut Faults<'_>, exit_age_months: u32) -> Option<Stages> {
-    root.need(f, "stage", "the feeding stages as [[stage]] tables");
+    root.need(f, "stage", say("the feeding stages as [[stage]] tables"));
     let mut read: Vec<Read<'_, '_>> = root.tables(f, "stage").into_iter().filter_map(|table| stage(table, f)).collect();
     read.sort_by_key(|one| one.stage.from_months);
     let root_span = root.span_of("stage");
     for id in StageId::ALL {
         match read.iter().filter(|one| one.stage.id == *id).count() {
-            0 => f.add(&root_span, "stage", format!("the stage {:?} is missing; copy it from the default protocol", id.code())),
+            0 => f.add(
+                &root_span,
+                "stage",
+                say("the stage {stage} is missing; copy it from the default protocol").with("stage", format!("{:?}", id.code())),
+            ),
             1 => {}
-            _ => f.add(&root_span, "stage", format!("the stage {:?} stands twice; keep one", id.code())),
+            _ => f.add(&root_span, "stage", say("the stage {stage} stands twice; keep one").with("stage", format!("{:?}", id.code()))),
         }
     }
     let (first, by_age): (Vec<_>, Vec<_>) = read.into_iter().partition(|one| one.stage.id == StageId::FirstTastes);
@@ -33,29 +39,29 @@ pub fn stages(root: &mut Table<'_, '_>, f: &mut Faults<'_>, exit_age_months: u32
     let mut texture = None;
     for Read { stage, table } in &by_age {
         if stage.from_months > reached {
-            table.fault(f, "from_months", format!("leaves a gap: no stage holds month {reached}"));
+            table.fault(f, "from_months", say("leaves a gap: no stage holds month {month}").with("month", reached));
         } else if stage.from_months < reached {
-            table.fault(f, "from_months", format!("overlaps the stage before it, which goes up to month {reached}"));
+            table.fault(f, "from_months", say("overlaps the stage before it, which goes up to month {month}").with("month", reached));
         }
         if stage.to_months <= stage.from_months {
-            table.fault(f, "to_months", "must be more than from_months");
+            table.fault(f, "to_months", say("must be more than {key}").with("key", "from_months"));
         }
         reached = stage.to_months;
         let expected = stage.texture_expected.map(|(least, _)| least);
         if expected < texture {
-            table.fault(f, "texture_expected", "falls below that of the stage before it; textures never fall with age");
+            table.fault(f, "texture_expected", say("falls below that of the stage before it; textures never fall with age"));
         }
         texture = expected.max(texture);
     }
     if reached != exit_age_months && !by_age.is_empty() {
-        f.add(&root_span, "stage", format!("the last stage must go up to month {exit_age_months}, the exit age"));
+        f.add(&root_span, "stage", say("the last stage must go up to month {month}, the exit age").with("month", exit_age_months));
     }
     let first = first.into_iter().next()?.stage;
     Some(Stages::new(by_age.into_iter().map(|one| one.stage).collect(), first))
 }
 
 fn stage<'a, 't>(mut t: Table<'a, 't>, f: &mut Faults<'_>) -> Option<Read<'a, 't>> {
-    t.need(f, "id", "its id, e.g. \"lumps_9_11\"");
+    t.need(f, "id", say("its id, e.g. {example}").with("example", "\"lumps_9_11\""));
     let id = t.word(f, "id", StageId::from_code);
     if let Some(id) = id {
         t.rename(format!("stage {}", id.code()));
@@ -68,7 +74,7 @@ fn stage<'a, 't>(mut t: Table<'a, 't>, f: &mut Faults<'_>) -> Option<Read<'a, 't
     if let (Some(floor), Some((least, _))) = (floor, texture_expected)
         && floor > least
     {
-        t.fault(f, "texture_floor", "must not be above the texture expected");
+        t.fault(f, "texture_floor", say("must not be above the texture expected"));
     }
     let byte = |t: &mut Table<'_, '_>, f: &mut Faults<'_>, key: &str| u8::try_from(t.need_whole(f, key, 0..=24)).unwrap_or(0);
     let kcal = |t: &mut Table<'_, '_>, f: &mut Faults<'_>, key: &str| u32::try_from(t.need_whole(f, key, 0..=5_000)).unwrap_or(0);
@@ -95,11 +101,11 @@ fn stage<'a, 't>(mut t: Table<'a, 't>, f: &mut Faults<'_>) -> Option<Read<'a, 't
         ("amount_cup_250ml", stage.cups.map(|(least, _)| least)),
     ] {
         if amounts.is_some_and(|least| least <= 0.0) {
-            t.fault(f, key, "amounts must be above 0");
+            t.fault(f, key, say("amounts must be above 0"));
         }
     }
     for key in t.unread_keys() {
-        t.fault(f, &key, "is not a known key; correct its spelling or remove it");
+        t.fault(f, &key, unknown_key());
     }
     id.map(|_| Read { stage, table: t })
 }
@@ -109,7 +115,7 @@ fn textures(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<(Texture, Textu
     if !t.has("texture_expected") {
         return None;
     }
-    let what = "must be [from, to] with textures from 0 to 4, the second not below the first";
+    let what = say("must be [from, to] with textures from 0 to 4, the second not below the first");
     let levels: Vec<Option<i64>> = t.list(f, "texture_expected")?.iter().map(super::super::toml_reader::Item::as_whole).collect();
     let read = |level: Option<i64>| Texture::new(u8::try_from(level?).ok()?);
     match levels[..] {
@@ -123,7 +129,7 @@ fn textures(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<(Texture, Textu
 }
 
 fn pair(t: &mut Table<'_, '_>, f: &mut Faults<'_>, key: &str) -> (u8, u8) {
-    if !t.need(f, key, "a pair [from, to]") {
+    if !t.need(f, key, say("a pair [from, to]")) {
         return (0, 0);
     }
     let Some(items) = t.list(f, key) else { return (0, 0) };
@@ -131,7 +137,7 @@ fn pair(t: &mut Table<'_, '_>, f: &mut Faults<'_>, key: &str) -> (u8, u8) {
     match numbers[..] {
         [Some(least), Some(most)] if least <= most => (least, most),
         _ => {
-            t.fault(f, key, "must be [from, to], whole numbers from 0, the second not less than the first");
+            t.fault(f, key, say("must be [from, to], whole numbers from 0, the second not less than the first"));
             (0, 0)
         }
     }
@@ -146,7 +152,7 @@ fn cups(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<(f64, f64)> {
     match numbers[..] {
         [Some(least), Some(most)] if least <= most => Some((least, most)),
         _ => {
-            t.fault(f, "amount_cup_250ml", "must be [from, to] in cups of 250 ml, the second not less than the first");
+            t.fault(f, "amount_cup_250ml", say("must be [from, to] in cups of 250 ml, the second not less than the first"));
             None
         }
     }

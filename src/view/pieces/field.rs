@@ -236,6 +236,36 @@ impl Render for TextArea {
     }
 }
 
+/// A file to choose. What was chosen cannot be shown again: a browser lets no page fill it in.
+#[derive(Debug, Clone)]
+pub struct FileField<'a> {
+    /// Name and id.
+    pub name: &'a str,
+    /// Label.
+    pub label: String,
+    /// Hint under the label.
+    pub hint: String,
+    /// What kinds of file the browser offers first.
+    pub accept: &'a str,
+    /// What is wrong with the file sent.
+    pub fault: Option<&'a str>,
+}
+
+impl Render for FileField<'_> {
+    fn render(&self) -> Markup {
+        html! {
+            div class=(state_class(self.fault.is_some(), false)) {
+                label for=(self.name) { (self.label) }
+                (hint(self.name, Some(&self.hint)))
+                (fault(self.name, self.fault))
+                input type="file" id=(self.name) name=(self.name) accept=(self.accept)
+                    aria-describedby=[described_by(self.name, true, self.fault.is_some(), false)]
+                    aria-invalid=[self.fault.map(|_| "true")];
+            }
+        }
+    }
+}
+
 /// One of many, such as a village; for few choices use [`Choice`](crate::view::parts::Choice).
 #[derive(Debug, Clone)]
 pub struct Select {

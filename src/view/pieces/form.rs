@@ -114,6 +114,17 @@ pub fn form(action: &str, token: &str, key: Option<&str>, body: &Markup) -> Mark
     }
 }
 
+/// A form that can carry a file; what is sent changes nothing.
+#[must_use]
+pub fn form_with_file(action: &str, token: &str, body: &Markup) -> Markup {
+    html! {
+        form method="post" action=(action) enctype="multipart/form-data" novalidate {
+            (hidden("token", token))
+            (body)
+        }
+    }
+}
+
 /// A value that travels with a form unseen.
 #[must_use]
 pub fn hidden(name: &str, value: &str) -> Markup {

@@ -9,7 +9,7 @@ use crate::i18n::Lang;
 use crate::service::sign_in;
 use crate::web::extract::Visitor;
 use crate::web::failure::Failure;
-use crate::web::form::read_pairs;
+use crate::web::form::read_body;
 use crate::web::html::see_other;
 use crate::web::session;
 
@@ -19,7 +19,7 @@ use crate::web::session;
 /// [`Failure::BadForm`] for a language there is none of.
 pub async fn choose(req: HttpRequest, payload: web::Payload) -> Result<HttpResponse, Failure> {
     let visitor = Visitor::extract(&req).await?;
-    let form = read_pairs(&req, &mut payload.into_inner()).await?;
+    let form = read_body(&req, &mut payload.into_inner()).await?;
     if visitor.actor.is_some() && !visitor.token_fits(form.one("token")) {
         return Err(Failure::ForeignForm);
     }

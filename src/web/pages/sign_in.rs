@@ -18,7 +18,7 @@ use crate::web::extract::Posted;
 use crate::web::extract::Visitor;
 use crate::web::extract::query_value;
 use crate::web::failure::Failure;
-use crate::web::form::read_pairs;
+use crate::web::form::read_body;
 use crate::web::html::Html;
 use crate::web::html::see_other;
 use crate::web::pages::home::first_page;
@@ -67,7 +67,7 @@ fn with_door(req: &HttpRequest, visitor: &Visitor, status: StatusCode, form: &vi
 /// [`Failure`].
 pub async fn enter(req: HttpRequest, payload: web::Payload) -> Result<HttpResponse, Failure> {
     let visitor = Visitor::extract(&req).await?;
-    let form = read_pairs(&req, &mut payload.into_inner()).await?;
+    let form = read_body(&req, &mut payload.into_inner()).await?;
     let door = session::door_value(&req).unwrap_or_default();
     let carried = Some(form.one("carried")).filter(|c| !c.is_empty());
     let again = |fault, wait_seconds| view::SignInPage {

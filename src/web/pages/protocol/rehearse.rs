@@ -16,6 +16,7 @@ use crate::files::protocol_toml::ProtocolFault;
 use crate::files::protocol_toml::parse_protocol;
 use crate::i18n::Words;
 use crate::i18n::codes;
+use crate::i18n::file_fault;
 use crate::i18n::format;
 use crate::service::Refusal;
 use crate::service::adopt_protocol;
@@ -35,6 +36,11 @@ use crate::web::extract::Posted;
 use crate::web::extract::Signed;
 use crate::web::extract::fresh_key;
 use crate::web::failure::Failure;
+use crate::web::form::FILE;
+use crate::web::form::FILE_FAULT;
+use crate::web::form::FILE_LIMIT_BYTES;
+use crate::web::form::FILE_NAME;
+use crate::web::form::TOO_LARGE;
 use crate::web::html::Html;
 use crate::web::html::see_other;
 use crate::web::pages::protocol::active_file;
@@ -49,23 +55,40 @@ fn framed(signed: &Signed, title: &str, wide: bool, body: Markup) -> Markup {
     layout::page(&shell, body)
 }
 
-async fn form(signed: &Signed, text: &str, faults: &[ProtocolFault]) -> Result<Markup, Failure> {
+/// The form with what was sent and what is wrong with it.
+async fn form(signed: &Signed, sent: &Filled, text: &str, faults: &[ProtocolFault]) -> Result<Markup, Failure> {
     let w = signed.words();
     let file = active_file(signed).await?;
+    let most_kilobytes = FILE_LIMIT_BYTES / 1024;
+    let unreadable = file_fault_id(sent).map(|id| w.say_with(id, args!["kilobytes" => most_kilobytes]));
+    let wrong = unreadable.is_some() || !faults.is_empty();
     let page = view::RehearsePage {
         text,
         file: &file,
-        faults: faults.iter().map(|f| view::FileFaultLine { line: f.line, key: f.key.clone(), what: f.what.clone() }).collect(),
+        faults: faults.iter().map(|f| view::FileFaultLine { line: f.line, key: f.key.clone(), what: file_fault(w, &f.what) }).collect(),
+        chosen: Some(sent.one(FILE_NAME)).filter(|name| !name.is_empty()),
+        unreadable,
+        most_kilobytes,
         token: &signed.visitor.token(),
     };
     let title = w.say("rehearse-title");
-    let title = if faults.is_empty() { title } else { not_saved_title(w, &title) };
+    let title = if !wrong { title } else { not_saved_title(w, &title) };
     Ok(framed(signed, &title, false, view::page(w, &page)))
 }
 
-/// The text as its author saved it: a form sends line ends of its own.
+/// The text of the file chosen, or else the one pasted, as its author saved it: a form sends line ends of its own.
 fn text_of(form: &Filled) -> String {
-    form.one("text").replace("\r\n", "\n")
+    let chosen = !form.one(FILE_NAME).is_empty() && form.one(FILE_FAULT).is_empty();
+    form.one(if chosen { FILE } else { "text" }).replace("\r\n", "\n")
+}
+
+/// The sentence on a chosen file that is no text.
+fn file_fault_id(form: &Filled) -> Option<&'static str> {
+    match form.one(FILE_FAULT) {
+        "" => None,
+        TOO_LARGE => Some("rehearse-file-too-large"),
+        _ => Some("rehearse-file-not-text"),
+    }
 }
 
 /// `GET /protocol/rehearse`
@@ -73,7 +96,7 @@ fn text_of(form: &Filled) -> String {
 /// # Errors
 /// [`Failure`].
 pub async fn show(signed: Signed) -> Result<Html, Failure> {
-    Ok(Html::ok(form(&signed, "", &[]).await?))
+    Ok(Html::ok(form(&signed, &Filled::default(), "", &[]).await?))
 }
 
 /// `POST /protocol/rehearse`: what would change; every fault of a file that cannot be used.
@@ -83,9 +106,12 @@ pub async fn show(signed: Signed) -> Result<Html, Failure> {
 pub async fn rehearse(posted: Posted) -> Result<HttpResponse, Failure> {
     let Posted { signed, form: sent } = posted;
     let text = text_of(&sent);
+    if file_fault_id(&sent).is_some() {
+        return Ok(Html::unprocessable(form(&signed, &sent, &text, &[]).await?).response());
+    }
     match parse_protocol(&text, SENT) {
         Ok(new) => Ok(Html::ok(result(&signed, &new, &text, None).await?).response()),
-        Err(faults) => Ok(Html::unprocessable(form(&signed, &text, &faults).await?).response()),
+        Err(faults) => Ok(Html::unprocessable(form(&signed, &sent, &text, &faults).await?).response()),
     }
 }
 
@@ -99,7 +125,7 @@ pub async fn adopt(posted: Posted) -> Result<HttpResponse, Failure> {
     let text = text_of(&sent);
     let new = match parse_protocol(&text, SENT) {
         Ok(new) => new,
-        Err(faults) => return Ok(Html::unprocessable(form(&signed, &text, &faults).await?).response()),
+        Err(faults) => return Ok(Html::unprocessable(form(&signed, &sent, &text, &faults).await?).response()),
     };
     let faults = match read_adopt(&sent.0, signed.visitor.today) {
         Ok(wish) => match adopted(&signed, Sent::of(key, &sent.0), &new, &text, &wish).await {
