@@ -23,7 +23,7 @@ pub fn write(table: &Table) -> Result<Vec<u8>, csv::Error> {
 /// The bytes of a file for a spreadsheet: the same, begun with the mark by which spreadsheets know UTF-8.
 ///
 /// # Errors
-/// As [`write`].
+/// As [`write()`].
 pub fn write_for_spreadsheet(table: &Table) -> Result<Vec<u8>, csv::Error> {
     Ok([UTF_8_MARK, &write(table)?].concat())
 }

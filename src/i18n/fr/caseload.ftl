@@ -2,17 +2,17 @@
 caseload-load = { $children ->
         [one] Un enfant
        *[other] { $children } enfants
-    } ; d’ici 7 jours, quelque chose est dû pour { $due }.
+    } ; d’ici 7 jours, quelque chose est dû pour { $due }.
 caseload-give = Confier des enfants à un collègue
-caseload-give-lede = Les enfants cochés changent d’agent aujourd’hui, tous ou aucun ; leurs villages et leurs suivis restent avec eux, et là où ils étaient reste noté.
+caseload-give-lede = Les enfants cochés changent d’agent aujourd’hui, tous ou aucun ; leurs villages et leurs suivis restent avec eux, et là où ils étaient reste noté.
 caseload-no-children = Aucun de ses enfants n’est dans vos zones.
 caseload-which = Quels enfants
 caseload-to = À qui
-caseload-colleague = { $name } : { $children ->
+caseload-colleague = { $name } : { $children ->
         [one] un enfant
        *[other] { $children } enfants
     }, { $due } dus d’ici 7 jours
-caseload-walking = Le programme ne connaît pas les heures de marche : pensez au chemin.
+caseload-walking = Le programme ne connaît pas les heures de marche : pensez au chemin.
 caseload-reason = Pourquoi
 caseload-reason-hint = Au moins 10 caractères. C’est noté dans l’histoire de chaque enfant.
 caseload-give-do = Confier ces enfants

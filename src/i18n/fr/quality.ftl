@@ -2,10 +2,10 @@
 quality-title = Mesures
 quality-link = Comment vont les mesures, et que pratiquer
 quality-heading = { $count ->
-        [one] Comment vont les mesures : une visite
-       *[other] Comment vont les mesures : { $count } visites
+        [one] Comment vont les mesures : une visite
+       *[other] Comment vont les mesures : { $count } visites
     }
-quality-days = Du { $from } au { $to }. Pour soutenir, pas pour classer : les petits nombres oscillent.
+quality-days = Du { $from } au { $to }. Pour soutenir, pas pour classer : les petits nombres oscillent.
 quality-sieve = Choisir un mois
 quality-recent = Les 90 derniers jours
 quality-lede = Ce qui ressort est une raison de peser et de mesurer une fois ensemble, pas une faute. Moins de { $least } mesures ne sont pas jugées.
@@ -14,17 +14,17 @@ quality-visits = Visites
 quality-digits-weight = Dernier chiffre des poids, inégalité
 quality-digits-weight-do = Lisez la balance jusqu’au dernier chiffre et dites-le à voix haute avant d’écrire. Regardez si la balance est réglée au plus fin, à plat et à zéro.
 quality-digits-length = Dernier chiffre des tailles, inégalité
-quality-digits-length-do = Mesurez à deux : l’un tient, l’autre lit le millimètre à hauteur des yeux et le dit à voix haute. Regardez si la toise a du jeu.
+quality-digits-length-do = Mesurez à deux : l’un tient, l’autre lit le millimètre à hauteur des yeux et le dit à voix haute. Regardez si la toise a du jeu.
 quality-digits-arm = Dernier chiffre des bras, inégalité
 quality-digits-arm-do = Lisez le ruban au repère de la fenêtre, au millimètre, aussi près d’un bord de couleur.
 quality-complete-weight = Visites avec un poids, %
-quality-complete-weight-do = Demandez ce qui a gêné : la balance, le chemin, le temps, la famille. Prévoyez la visite quand la balance est libre.
+quality-complete-weight-do = Demandez ce qui a gêné : la balance, le chemin, le temps, la famille. Prévoyez la visite quand la balance est libre.
 quality-complete-length = Visites avec une taille, %
 quality-complete-length-do = Demandez si la toise peut être portée et si quelqu’un aide à tenir. Une taille une visite sur deux vaut mieux qu’aucune.
 quality-complete-arm = Visites avec un bras, dès 6 mois, %
-quality-complete-arm-do = Le ruban ne pèse rien : gardez-en un dans le sac de chaque agent.
+quality-complete-arm-do = Le ruban ne pèse rien : gardez-en un dans le sac de chaque agent.
 quality-outside = Hors des limites, %
-quality-outside-do = Mesurez ces enfants encore une fois ensemble ; regardez les dates de naissance, kilogrammes et grammes, couché et debout.
+quality-outside-do = Mesurez ces enfants encore une fois ensemble ; regardez les dates de naissance, kilogrammes et grammes, couché et debout.
 quality-repeated = Même poids qu’avant, %
 quality-repeated-do = Pesez à nouveau à chaque visite et écrivez avant de regarder le dernier poids.
 quality-arrival = Jours jusqu’à l’arrivée, milieu
@@ -32,4 +32,4 @@ quality-corrected = Corrigées ensuite
 quality-too-few = trop peu
 quality-look = à revoir
 quality-try = Ce qu’on peut essayer ensemble
-quality-sources = Inégalité des derniers chiffres, de 0 égal à 90 tous pareils, et part hors des limites : OMS et UNICEF 2019, de mémoire. Les limites de 20, 5 et 90 sont notre choix ou une pratique courante. Les chiffres de personne ne quittent le programme.
+quality-sources = Inégalité des derniers chiffres, de 0 égal à 90 tous pareils, et part hors des limites : OMS et UNICEF 2019, de mémoire. Les limites de 20, 5 et 90 sont notre choix ou une pratique courante. Les chiffres de personne ne quittent le programme.
