@@ -75,9 +75,11 @@ async fn the_demo_can_be_worked_with_in_each_role() {
     manager.says("October 2026").await.look("month").await;
     manager.choose("area", "Ulopi").await.press("Show").await.look("month-village").await;
     let files = manager.files().await;
-    assert!(files.len() >= 5, "enrolment, visits, growth, feeding, follow-ups: {files:?}");
-    for (path, text) in &files {
-        assert!(path.starts_with("/reports/2026-10/") && path.ends_with(".csv"), "{path}");
+    assert!(files.iter().all(|(path, _)| path.starts_with("/reports/2026-10/")), "files of the month only");
+    assert!(files.iter().any(|(path, _)| path.ends_with("/all.zip")), "all of it in one");
+    let tables: Vec<_> = files.iter().filter(|(path, _)| path.ends_with(".csv")).collect();
+    assert!(tables.len() >= 5, "enrolment, visits, growth, feeding, follow-ups: {tables:?}");
+    for (path, text) in tables {
         assert!(text.lines().count() > 1, "{path} has a header and rows: {text}");
     }
     manager.open("/round").await.says("This page is not for your role").await.look("not-for-your-role").await;
