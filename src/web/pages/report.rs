@@ -49,6 +49,14 @@ pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
     let office = Office::of(&ctx, &signed.visitor.settings)?;
     let report = match service::open(office, period, revision).await {
         Ok(report) => report,
+        // Whoever asked for no month in particular is told that there is none yet; that is no wrong address.
+        Err(trouble) if req.query_string().is_empty() => {
+            let mut page = told(&signed, period, trouble)?;
+            if page.0 == StatusCode::NOT_FOUND {
+                page.0 = StatusCode::OK;
+            }
+            return Ok(page);
+        }
         Err(trouble) => return told(&signed, period, trouble),
     };
     if !area.is_empty() && !report.areas.iter().any(|listed| listed.code == area) {
