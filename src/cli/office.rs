@@ -10,6 +10,7 @@ use crate::cli::export::told;
 use crate::cli::opened::open;
 use crate::cli::run::Stop;
 use crate::config::Config;
+use crate::files::csv_text;
 use crate::service::due_list;
 use crate::service::first_user;
 use crate::service::report::Office;
@@ -53,7 +54,7 @@ pub async fn due(config: &Config, as_of: Option<NaiveDate>, area: Option<&str>) 
         return Err(Stop(format!("{day} has not come yet; today is {}. Name a past day, or leave --as-of out", office.today)));
     }
     let lines = due_list::due(&office.db, &office.protocols, day, area).await?;
-    let mut out = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(std::io::stdout().lock());
+    let mut out = csv_text::writer(std::io::stdout().lock());
     out.write_record(due_list::HEADER)?;
     for line in lines {
         out.write_record(line.fields())?;

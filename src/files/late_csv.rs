@@ -5,6 +5,8 @@ use chrono::NaiveDate;
 use domain::rule::Class;
 use domain::rule::RuleId;
 
+use crate::files::csv_text;
+
 /// One late follow-up.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct LateRow<'a> {
@@ -31,11 +33,12 @@ const COLUMNS: [&str; 7] = ["child_code", "village", "worker", "rule", "class", 
 /// # Errors
 /// What the writing failed of.
 pub fn write(rows: &[LateRow<'_>]) -> Result<Vec<u8>, csv::Error> {
-    let mut csv = csv::WriterBuilder::new().terminator(csv::Terminator::CRLF).from_writer(Vec::new());
+    let mut csv = csv_text::writer(Vec::new());
     csv.write_record(COLUMNS)?;
     for row in rows {
         let (due_on, days) = (row.due_on.to_string(), row.days_late.to_string());
-        csv.write_record([row.child_code, row.village, row.worker, row.rule.code(), row.class.code(), &due_on, &days])?;
+        let [child, village, worker] = [row.child_code, row.village, row.worker].map(csv_text::text);
+        csv.write_record([&*child, &village, &worker, row.rule.code(), row.class.code(), &due_on, &days])?;
     }
     csv.into_inner().map_err(|e| csv::Error::from(e.into_error()))
 }

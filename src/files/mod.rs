@@ -2,6 +2,7 @@
 
 pub mod archive;
 pub mod cases;
+pub mod csv_text;
 pub mod csvw;
 pub mod late_csv;
 pub mod protocol_toml;

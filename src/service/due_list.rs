@@ -6,6 +6,7 @@ use domain::calendar::days_between;
 use domain::protocol::Protocols;
 use domain::rule::RuleId;
 
+use crate::files::csv_text;
 use crate::service::reassess::judge;
 use crate::store::Db;
 use crate::store::Scope;
@@ -41,20 +42,20 @@ pub struct DueLine {
 }
 
 impl DueLine {
-    /// As written, in the order of [`HEADER`].
+    /// As written to CSV, in the order of [`HEADER`].
     #[must_use]
     pub fn fields(&self) -> [String; 10] {
         [
             self.as_of.to_string(),
             self.child.clone(),
-            self.area.clone(),
-            self.worker.clone(),
+            csv_text::text(&self.area),
+            csv_text::text(&self.worker),
             self.months.to_string(),
             self.rule.code().to_owned(),
             self.class.clone(),
             self.due_on.to_string(),
             self.days_late.to_string(),
-            self.version.clone(),
+            csv_text::text(&self.version),
         ]
     }
 }

@@ -26,6 +26,8 @@ mod releases;
 mod rounds;
 mod signing_in;
 mod site;
+#[cfg(feature = "spreadsheet-tests")]
+mod spreadsheets;
 mod statements;
 mod visits;
 mod why;
