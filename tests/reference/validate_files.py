@@ -7,8 +7,8 @@ Set-up and run, from the top of the project:
     target/reference/bin/pip install --require-hashes -r tests/reference/requirements-files.txt
     SPOONROUND_BIN=target/debug/spoonround SPOONROUND_DATABASE=data/demo.db target/reference/bin/python tests/reference/validate_files.py
 
-The program writes the latest whole quarter that is released, its last two months and the latest whole year. To look at files that are
-there already, name their folders instead. Then a copy of every table is damaged in each way of `DAMAGES`, and both validators must refuse it;
+The program writes the latest year that is released, with its last quarter and last two months. To look at files that are there already,
+name their folders instead. Then a copy of every table is damaged in each way of `DAMAGES`, and both validators must refuse it;
 what one of them is known not to look at is named in `BLIND`.
 
 Says what it finds as `FOLDER/FILE: fault`, and closes with `N passed, N failed`; the exit status is 0 only if nothing failed.
@@ -43,10 +43,9 @@ TYPES = {
 
 
 def periods(today):
-    """The latest quarter, its last two months, and the latest year that are released on this day."""
-    day = today - datetime.timedelta(days=DAYS_BEFORE_RELEASE)
-    year, quarter = (day.year, (day.month - 1) // 3) if day.month > 3 else (day.year - 1, 4)
-    return [f"{year}-{3 * quarter - 1:02}", f"{year}-{3 * quarter:02}", f"{year}-Q{quarter}", str(day.year - 1)]
+    """The latest year that is released on this day, its last quarter and two months: counted together, each month is counted once."""
+    year = (today - datetime.timedelta(days=DAYS_BEFORE_RELEASE)).year - 1
+    return [f"{year}-11", f"{year}-12", f"{year}-Q4", str(year)]
 
 
 def written(into):
