@@ -19,6 +19,7 @@ macro_rules! measures {
 pub(crate) use measures;
 
 pub mod alike;
+pub mod by_worker;
 pub mod checks;
 pub mod choose;
 pub mod compare;
@@ -35,6 +36,7 @@ pub mod layout;
 pub mod month;
 pub mod pair;
 pub mod period;
+pub mod picture;
 pub mod rows;
 #[cfg(test)]
 pub(crate) mod sample;

@@ -26,13 +26,50 @@ pub fn wilson(n: u32, den: u32) -> Option<Interval> {
     let z2 = Z * Z;
     let middle = (share + z2 / (2.0 * den)) / (1.0 + z2 / den);
     let half = Z / (1.0 + z2 / den) * (share * (1.0 - share) / den + z2 / (4.0 * den * den)).sqrt();
-    // At 0 and at all, the end is exact; rounding must not push it past the edge.
-    Some(Interval { low: (middle - half).max(0.0), high: (middle + half).min(1.0) })
+    // For none and for all, that end is exact; rounding must not push it off the edge, on either side.
+    let low = if n > 0.0 { (middle - half).max(0.0) } else { 0.0 };
+    let high = if n < den { (middle + half).min(1.0) } else { 1.0 };
+    Some(Interval { low, high })
 }
 
 #[cfg(test)]
 mod tests {
+    use proptest::prelude::*;
+
     use super::*;
+
+    /// R. G. Newcombe, "Two-sided confidence intervals for the single proportion: comparison of seven methods", Statistics in
+    /// Medicine 17 (1998), 857–872, table I, method 3 (score without continuity correction); figures from memory, and the same
+    /// to four places from SciPy's `binomtest(n, den).proportion_ci(method="wilson")`.
+    #[test]
+    fn agrees_with_a_published_table() {
+        for (n, den, low, high) in [(81, 263, 0.2553, 0.3662), (15, 148, 0.0624, 0.1605), (0, 20, 0.0, 0.1611), (1, 29, 0.0061, 0.1718)] {
+            let it = wilson(n, den).expect("an interval");
+            assert!((it.low - low).abs() < 5e-5 && (it.high - high).abs() < 5e-5, "{n} of {den}: {it:?}");
+        }
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
+        #[test]
+        fn holds_the_share_within_nought_and_one_and_is_the_same_for_the_others(den in 1_u32..100_000, part in 0.0..=1.0_f64) {
+            #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "between 0 and den")]
+            let n = (f64::from(den) * part).round() as u32;
+            let (it, others) = (wilson(n, den).expect("an interval"), wilson(den - n, den).expect("an interval"));
+            let share = f64::from(n) / f64::from(den);
+            prop_assert!(0.0 <= it.low && it.low <= share && share <= it.high && it.high <= 1.0, "{:?} of {}", it, share);
+            prop_assert!((it.low + others.high - 1.0).abs() < 1e-9 && (it.high + others.low - 1.0).abs() < 1e-9, "{:?} {:?}", it, others);
+        }
+
+        #[test]
+        fn more_children_make_it_narrower(n in 0_u32..1_000, more in 0_u32..1_000) {
+            let den = n + more + 1;
+            let width = |it: Interval| it.high - it.low;
+            let (few, many) = (wilson(n, den).expect("an interval"), wilson(4 * n, 4 * den).expect("an interval"));
+            prop_assert!(width(many) < width(few), "{:?} {:?}", few, many);
+        }
+    }
 
     #[test]
     fn agrees_with_figures_worked_by_hand() {
