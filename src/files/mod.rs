@@ -5,6 +5,7 @@ pub mod cases;
 pub mod csv_text;
 pub mod csvw;
 pub mod late_csv;
+pub mod pictures_csv;
 pub mod protocol_toml;
 pub mod release_text;
 pub mod report_csv;

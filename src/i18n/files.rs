@@ -41,6 +41,7 @@ files!(
     "caseload",
     "referrals",
     "quality",
+    "pictures",
 );
 
 /// Name and text of each file of a language; the pseudo-language bends the English ones.

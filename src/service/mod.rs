@@ -42,6 +42,7 @@ pub mod settings;
 pub mod sign_in;
 pub mod supervise;
 pub mod team;
+pub mod team_pictures;
 pub mod tick;
 pub mod why;
 

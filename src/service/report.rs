@@ -3,7 +3,8 @@
 
 pub mod count;
 pub mod download;
-mod gather;
+pub(super) mod gather;
+pub mod pictures;
 pub mod releasing;
 
 use chrono::DateTime;

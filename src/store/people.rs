@@ -110,6 +110,15 @@ pub async fn names(c: &impl ConnectionTrait, ids: &[PersonId]) -> Result<std::co
     Ok(query.all(c).await?.into_iter().map(|row| (PersonId(row.id.as_u128()), row.full_name)).collect())
 }
 
+/// These people.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn by_ids(c: &impl ConnectionTrait, ids: &[PersonId]) -> Result<std::collections::BTreeMap<PersonId, PersonRecord>, StoreError> {
+    let query = person::Entity::find().filter(person::Column::Id.is_in(ids.iter().map(|id| uuid(id.0))));
+    query.all(c).await?.into_iter().map(|row| PersonRecord::try_from(row).map(|person| (person.id, person))).collect()
+}
+
 /// The person who signs in with this name (small letters).
 ///
 /// # Errors

@@ -31,9 +31,9 @@ use sea_orm::sea_query::Query;
 use sea_orm::sea_query::SimpleExpr;
 use uuid::Uuid;
 
+use crate::store::children::in_scope;
 use crate::store::codes::Reading;
 use crate::store::codes::uuid;
-use crate::store::corrections;
 use crate::store::entity::child;
 use crate::store::entity::follow_up;
 use crate::store::entity::follow_up_event;
@@ -43,6 +43,7 @@ use crate::store::entity::visit;
 use crate::store::entity::visit_outcome;
 use crate::store::error::StoreError;
 use crate::store::follow_ups::FollowUpRecord;
+use crate::store::scope::Scope;
 
 pub mod contacts;
 #[cfg(test)]
@@ -58,13 +59,14 @@ fn correction(gestation_days: i32) -> u16 {
     u16::try_from(i32::from(TERM_DAYS) - gestation_days).unwrap_or(0)
 }
 
-/// A page of children who were in the programme at some time from `first` to `last`, by key, from after the last one seen. A
+/// A page of children in scope who were in the programme at some time from `first` to `last`, by key, from after the last one seen. A
 /// record that was merged into another one is not a child.
 ///
 /// # Errors
 /// [`StoreError`].
 pub async fn children(
     c: &impl ConnectionTrait,
+    scope: Scope,
     (first, last): (NaiveDate, NaiveDate),
     after: Option<ChildId>,
     limit: u64,
@@ -72,7 +74,7 @@ pub async fn children(
     use child::Column as C;
     let mut query = child::Entity::find()
         .filter(C::RegisteredOn.lte(last))
-        .filter(C::Id.not_in_subquery(corrections::merged_away()))
+        .filter(in_scope(scope))
         .filter(Condition::any().add(C::LeftOn.is_null()).add(C::LeftOn.gte(first)))
         .order_by_asc(C::Id)
         .limit(limit);
@@ -104,13 +106,14 @@ pub async fn children(
     rows.into_iter().map(read).collect()
 }
 
-/// A page of follow-ups opened from `first` to `last`, or open at the end of `last`, as they stood at its end; by key, from
+/// A page of follow-ups of children in scope, opened from `first` to `last`, or open at the end of `last`, as they stood at its end; by key, from
 /// after the last one seen. With each its key. What a visit opened that was taken back, or moved to another child, does not count.
 ///
 /// # Errors
 /// [`StoreError`].
 pub async fn follow_ups(
     c: &impl ConnectionTrait,
+    scope: Scope,
     (first, last): (NaiveDate, NaiveDate),
     after: Option<FollowUpId>,
     limit: u64,
@@ -122,6 +125,10 @@ pub async fn follow_ups(
         .filter(Condition::any().add(F::OpenedOn.gte(first)).add(F::ClosedOn.is_null()).add(F::ClosedOn.gt(last)))
         .order_by_asc(F::Id)
         .limit(limit);
+    if scope != Scope::Everything {
+        let children = Query::select().column((child::Entity, child::Column::Id)).from(child::Entity).cond_where(in_scope(scope)).take();
+        query = query.filter(F::ChildId.in_subquery(children));
+    }
     if let Some(after) = after {
         query = query.filter(F::Id.gt(uuid(after.0)));
     }

@@ -27,6 +27,7 @@ pub mod move_visit;
 pub mod parts;
 pub mod people;
 pub mod pick_child;
+pub mod pictures;
 pub mod pieces;
 pub mod protocol;
 pub mod protocol_doc;

@@ -117,6 +117,7 @@ pub fn page(w: &Words, p: &ReportPage<'_>) -> Markup {
         p.quiet { (under(w, p)) }
         (released::state(w, p))
         (sieve(w, p.period, &p.periods, Some((&p.area, &p.areas))))
+        (pictures(w, p))
         @if p.places().is_empty() && p.area.is_empty() { p { (w.say("report-few-areas")) } }
         (sections::visits(w, p))
         (sections::low_weight(w, p))
@@ -131,6 +132,15 @@ pub fn page(w: &Words, p: &ReportPage<'_>) -> Markup {
         (files(w, p))
         (released::revisions(w, p))
         (cautions(w))
+    }
+}
+
+/// The way to the pictures, which are of months.
+fn pictures(w: &Words, p: &ReportPage<'_>) -> Markup {
+    let area = if p.area.is_empty() { String::new() } else { format!("&area={}", p.area) };
+    let month = p.period.last_month();
+    html! {
+        @if p.period == Period::Month(month) { p { a.link href={ "/reports/pictures?period=" (month) (area) } { (w.say("pic-link")) } } }
     }
 }
 

@@ -37,6 +37,7 @@ pub fn page(w: &Words, team: &[TeamLine], token: &str, key: &dyn Fn() -> String)
         @if team.is_empty() { p.lede { (w.say("team-none")) } } @else { p.quiet { (w.say("team-code-hint")) } }
         p { a.link href="/agreed-steps" { (w.say("talk-team-link")) } }
         p { a.link href="/quality" { (w.say("quality-link")) } }
+        p { a.link href="/team-pictures" { (w.say("pic-team-link")) } }
         (rows(&team.iter().map(|line| worker(w, line, token, &key())).collect::<Vec<_>>()))
     }
 }

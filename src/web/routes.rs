@@ -96,6 +96,8 @@ routes! {
     GET "/late/meeting.csv" TEAM => pages::supervise::meeting::file;
     GET "/referrals" TEAM => pages::referrals::list;
     GET "/quality" TEAM => pages::quality::show;
+    GET "/team-pictures" TEAM => pages::team_pictures::show;
+    GET "/team-pictures.csv" TEAM => pages::team_pictures::file;
     GET "/agreed-steps" TEAM => pages::agreed_steps::show;
     GET "/team" TEAM => pages::team::show;
     GET "/team/{name}" TEAM => pages::caseload::show;
@@ -115,6 +117,9 @@ routes! {
     GET "/children/{code}/leave" FIELD => pages::placing::show_leave;
     POST "/children/{code}/leave" FIELD => pages::placing::leave;
     GET "/reports" FIGURES => pages::report::show;
+    GET "/reports/pictures" FIGURES => pages::pictures::show;
+    GET "/reports/pictures.csv" FIGURES => pages::pictures::file;
+    GET "/reports/wall" FIGURES => pages::pictures::wall;
     GET "/reports/{month}/{file}" FIGURES => pages::report::file;
     GET "/protocol" Who::SignedIn => pages::protocol::show;
     GET "/protocol/adopted/{seq}" Who::SignedIn => pages::protocol::adopted;

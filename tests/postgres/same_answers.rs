@@ -147,9 +147,9 @@ async fn follow_ups_lists_and_scope_answer_as_on_a_file() {
     assert!(closed.is_some_and(|f| f.closing.is_some()));
     assert_eq!(follow_ups::history_of_child(db.direct(), child.id).await.expect("readable").len(), 2);
     let september = (day("2026-09-01"), day("2026-09-30"));
-    let counted = report_rows::children(db.direct(), september, None, 9).await.expect("readable");
+    let counted = report_rows::children(db.direct(), Scope::Everything, september, None, 9).await.expect("readable");
     assert_eq!(counted.iter().map(|c| c.last_visit_on).collect::<Vec<_>>(), [Some(due(0)), Some(due(0))]);
-    assert_eq!(report_rows::follow_ups(db.direct(), september, None, 9).await.expect("readable").len(), 2);
+    assert_eq!(report_rows::follow_ups(db.direct(), Scope::Everything, september, None, 9).await.expect("readable").len(), 2);
     let born = (day("2026-02-01"), day("2026-04-01"));
     assert_eq!(duplicates::possible_duplicates(db.direct(), AreaId(1), born, "", 9).await.expect("readable").len(), 1);
     let to = placements::PlacementRecord {

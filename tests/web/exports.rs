@@ -199,7 +199,7 @@ fn shown(rows: &[BTreeMap<String, String>], place: &[(&str, &str)], column: &str
 }
 
 /// One number from the database for each village (by code) and for all.
-async fn recount(site: &Site, select: &str) -> BTreeMap<String, i64> {
+pub async fn recount(site: &Site, select: &str) -> BTreeMap<String, i64> {
     let sql = format!("{CTE} {select}").replace(":first", &format!("'{FIRST}'")).replace(":last", &format!("'{LAST}'"));
     let rows = site.db.db.direct().query_all_raw(Statement::from_string(DbBackend::Sqlite, sql)).await.expect("an answer");
     let mut of = BTreeMap::new();
@@ -260,7 +260,7 @@ light AS (SELECT l.area_id,
   FROM last l WHERE l.growth_band < 3)";
 
 /// What a village is called in the answer of a recount.
-fn by_village(from: &str, of: &str) -> String {
+pub fn by_village(from: &str, of: &str) -> String {
     format!("SELECT a.code, count({of}) FROM areas a LEFT JOIN {from} GROUP BY a.code")
 }
 

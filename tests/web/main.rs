@@ -18,6 +18,7 @@ mod merging;
 mod notes;
 mod office;
 mod past_desk;
+mod pictures;
 mod protocol;
 mod quality;
 mod referrals;

@@ -109,6 +109,9 @@ pub struct Part {
 }
 
 impl Part {
+    /// Nothing was counted.
+    pub const NONE: Self = Self { n: Published::Nothing, den: Published::Nothing, share: Share::Nobody };
+
     /// Of two published cells: the share goes by the rule of the published percentages.
     #[must_use]
     pub fn of_cells(n: &Cell, den: &Cell) -> Self {
@@ -198,6 +201,27 @@ pub fn measures(tables: &[Table], area: &str) -> Option<Measures> {
         underweight: Part::of_cells(&cell("growth", &children, "waz_lt_m2"), &cell("growth", &children, "waz_n")),
         diversity: Part::of_cells(&cell("feeding", &diverse, "n"), &cell("feeding", &diverse, "den")),
     })
+}
+
+/// What is known of a place in a month of a trend.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Known {
+    /// Its figures.
+    Figures(Box<Measures>),
+    /// The place is not published in that month.
+    NotPublished,
+    /// The month has ended and was never counted.
+    NotCounted,
+    /// The month lies before the programme.
+    BeforeStart,
+}
+
+impl Known {
+    /// What the tables of a month say of a place.
+    #[must_use]
+    pub fn of(tables: &[Table], place: &str) -> Self {
+        measures(tables, place).map_or(Self::NotPublished, |measures| Self::Figures(Box::new(measures)))
+    }
 }
 
 /// A part for each class.

@@ -18,6 +18,7 @@ use crate::service::report::Trouble;
 use crate::service::report::areas_of;
 use crate::service::report::gather;
 use crate::service::report::open;
+use crate::store::Scope;
 use crate::store::releases;
 use crate::store::releases::FiguresRecord;
 
@@ -54,7 +55,7 @@ impl Counted {
 /// # Errors
 /// [`Trouble`], but for faults: see [`checked`].
 pub async fn count(office: Office<'_>, period: Period) -> Result<Counted, Trouble> {
-    let gathered = gather::gather(office.db, office.protocols, period).await?;
+    let gathered = gather::gather(office.db, office.protocols, Scope::Everything, period).await?;
     let protocol = office.protocols.on(period.last());
     let release = Release {
         programme: office.settings.programme_name.clone(),

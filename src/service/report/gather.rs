@@ -26,6 +26,7 @@ use domain::visit::Contact;
 
 use crate::store::Connection;
 use crate::store::Db;
+use crate::store::Scope;
 use crate::store::StoreError;
 use crate::store::areas;
 use crate::store::report_rows;
@@ -41,12 +42,12 @@ const LOOK_BACK_DAYS: i32 = 250;
 /// The age at which it is asked whether solids have been started.
 const SOLIDS_ASKED_AT_MONTHS: u32 = 7;
 
-/// Reads everything in one view of the database.
-pub async fn gather(db: &Db, protocols: &Protocols, period: Period) -> Result<MonthRows, StoreError> {
-    db.read(async |c| load(c, protocols, period).await).await
+/// Reads everything of the children in scope in one view of the database.
+pub async fn gather(db: &Db, protocols: &Protocols, scope: Scope, period: Period) -> Result<MonthRows, StoreError> {
+    db.read(async |c| load(c, protocols, scope, period).await).await
 }
 
-async fn load(c: &impl Connection, protocols: &Protocols, period: Period) -> Result<MonthRows, StoreError> {
+async fn load(c: &impl Connection, protocols: &Protocols, scope: Scope, period: Period) -> Result<MonthRows, StoreError> {
     let protocol = protocols.on(period.last());
     let mut rows = MonthRows { schedule: protocol.schedule.slots.iter().map(|plan| plan.code()).collect(), ..MonthRows::default() };
     rows.areas = areas::list(c).await?.into_iter().map(|area| ReportArea { id: area.id, code: area.code }).collect();
@@ -56,7 +57,7 @@ async fn load(c: &impl Connection, protocols: &Protocols, period: Period) -> Res
     let in_reach = (add_days(period.first(), -reach), period.last());
     let mut after = None;
     loop {
-        let page = report_rows::children(c, in_reach, after, PAGE).await?;
+        let page = report_rows::children(c, scope, in_reach, after, PAGE).await?;
         let Some(upto) = page.last().map(|child| child.id) else { break };
         read_contacts(c, (after, upto), protocols, period, &page, &mut rows).await?;
         after = Some(upto);
@@ -64,7 +65,7 @@ async fn load(c: &impl Connection, protocols: &Protocols, period: Period) -> Res
     }
     let mut after = None;
     loop {
-        let page = report_rows::follow_ups(c, span, after, PAGE).await?;
+        let page = report_rows::follow_ups(c, scope, span, after, PAGE).await?;
         let Some(upto) = page.last().map(|(key, _)| *key) else { break };
         after = Some(upto);
         rows.follow_ups.extend(page.into_iter().map(|(_, follow_up)| follow_up));

@@ -42,9 +42,9 @@ async fn children_of_the_month_are_those_registered_by_its_end_and_not_gone_befo
         }
         insert(test.db.direct(), &child).await.expect("registered");
     }
-    let page = children(test.db.direct(), september(), None, 3).await.expect("readable");
+    let page = children(test.db.direct(), Scope::Everything, september(), None, 3).await.expect("readable");
     assert_eq!(page.iter().map(|c| c.id.0).collect::<Vec<_>>(), [1, 2, 3]);
-    let rest = children(test.db.direct(), september(), page.last().map(|c| c.id), 3).await.expect("readable");
+    let rest = children(test.db.direct(), Scope::Everything, september(), page.last().map(|c| c.id), 3).await.expect("readable");
     assert_eq!(rest.iter().map(|c| c.id.0).collect::<Vec<_>>(), [6]);
 }
 
@@ -78,7 +78,8 @@ async fn a_child_carries_its_places_statuses_and_last_visit_of_the_month() {
         record.visit.contact = contact;
         visits::insert(test.db.direct(), &record).await.expect("recorded");
     }
-    let found = children(test.db.direct(), september(), Some(ChildId(2)), 9).await.expect("readable").pop().expect("the child");
+    let found =
+        children(test.db.direct(), Scope::Everything, september(), Some(ChildId(2)), 9).await.expect("readable").pop().expect("the child");
     assert_eq!((found.preterm, found.low_birth_weight), (true, false), "one day early; 2,500 g is not low");
     assert_eq!(found.last_visit_on, Some(day("2026-09-10")));
     assert_eq!(found.statuses, [(day("2026-10-05"), ChildStatus::TransferredOut)]);
@@ -120,7 +121,7 @@ async fn a_follow_up_is_shown_as_it_stood_at_the_end_of_the_month() {
     });
     sync(&one, "2026-10-02").await;
 
-    let then = follow_ups(test.db.direct(), september(), None, 9).await.expect("readable");
+    let then = follow_ups(test.db.direct(), Scope::Everything, september(), None, 9).await.expect("readable");
     let expected = ReportFollowUp {
         child: child.id,
         area: AreaId(1),
@@ -139,7 +140,11 @@ async fn a_follow_up_is_shown_as_it_stood_at_the_end_of_the_month() {
     };
     assert_eq!(then, [(FollowUpId(1), expected)]);
     let october = (day("2026-10-01"), day("2026-10-31"));
-    assert_eq!(follow_ups(test.db.direct(), october, None, 9).await.expect("readable"), [], "closed in October, opened before it");
+    assert_eq!(
+        follow_ups(test.db.direct(), Scope::Everything, october, None, 9).await.expect("readable"),
+        [],
+        "closed in October, opened before it"
+    );
 }
 
 #[tokio::test]
@@ -157,6 +162,6 @@ async fn what_a_visit_opened_that_was_taken_back_or_moved_away_does_not_count() 
     visits::void(test.db.direct(), domain::ids::VisitId(1), 1, why).await.expect("taken back");
     let moved = visits::VisitRecord { child: other.id, ..a_visit(2, &child, day("2026-09-10")) };
     visits::rehome(test.db.direct(), &moved, why).await.expect("moved");
-    let counted = follow_ups(test.db.direct(), september(), None, 9).await.expect("readable");
+    let counted = follow_ups(test.db.direct(), Scope::Everything, september(), None, 9).await.expect("readable");
     assert_eq!(counted.iter().map(|(_, f)| f.rule).collect::<Vec<_>>(), [RuleId::LengthLow]);
 }

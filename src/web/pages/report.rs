@@ -137,7 +137,7 @@ fn revision(req: &HttpRequest) -> Result<Option<u32>, Failure> {
     }
 }
 
-fn framed(signed: &Signed, status: StatusCode, title: &str, body: maud::Markup) -> Html {
+pub(super) fn framed(signed: &Signed, status: StatusCode, title: &str, body: maud::Markup) -> Html {
     let mut shell = signed.shell(title);
     shell.here = Some(Nav::Reports);
     shell.wide = true;
@@ -162,7 +162,7 @@ fn unknown_period(signed: &Signed, text: &str) -> Html {
 }
 
 /// Why there is no report, as a page with another time to choose.
-fn told(signed: &Signed, period: Period, trouble: Trouble) -> Result<Html, Failure> {
+pub(super) fn told(signed: &Signed, period: Period, trouble: Trouble) -> Result<Html, Failure> {
     let w = signed.words();
     let named = format::period(w, period);
     let last = service::last_whole_month(signed.visitor.today);

@@ -35,7 +35,9 @@ async fn a_merged_child_counts_once_was_where_it_was_and_keeps_what_a_supervisor
     assert!(history.iter().filter(|event| event.follow_up == open[0].id).count() >= 2, "with its history");
     world.is_sound("merged").await;
 
-    let counted = crate::store::report_rows::children(c, (day("2026-05-01"), day("2026-05-31")), None, 9).await.expect("readable");
+    let counted = crate::store::report_rows::children(c, crate::store::Scope::Everything, (day("2026-05-01"), day("2026-05-31")), None, 9)
+        .await
+        .expect("readable");
     assert_eq!(counted.iter().map(|child| (child.id, child.registered_on)).collect::<Vec<_>>(), [(later.id, day("2026-04-01"))]);
     assert!(counted[0].place_on(day("2026-05-01")).is_some());
     let record = children::by_ids(c, &[later.id]).await.expect("readable").remove(0);
