@@ -2,6 +2,7 @@
 
 pub mod build;
 pub mod options;
+pub mod past_months;
 pub mod programme;
 pub mod put_right;
 pub mod run;

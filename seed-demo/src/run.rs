@@ -11,6 +11,7 @@ use spoonround::service::protocols;
 
 use crate::build;
 use crate::options::Options;
+use crate::past_months;
 use crate::programme;
 use crate::serve;
 use crate::sign_ins;
@@ -49,6 +50,7 @@ pub async fn run(options: &Options) -> Result<(), String> {
         let built = Built { children, on: today };
         build::build(&target.db, &protocols, &cast, &built, now, build::on_screen(children)).await?;
         println!("Made {children} children in {} for {today}.", options.database.display());
+        past_months::count(&target.db, &protocols, today, now).await?;
     }
     let sign_ins = sign_ins::renew(&target.db, &cast).await?;
     println!();

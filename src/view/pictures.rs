@@ -5,6 +5,8 @@ mod numbers;
 mod scale;
 mod strips;
 pub mod team;
+#[cfg(test)]
+mod tests;
 mod trend;
 pub mod wall;
 mod words;

@@ -25,8 +25,8 @@ pub(super) struct Canvas {
     height: f64,
     left: f64,
     right: f64,
-    top: f64,
-    base: f64,
+    pub(super) top: f64,
+    pub(super) base: f64,
     /// What a letter takes at most on average.
     letter: f64,
     class: &'static str,
@@ -173,7 +173,7 @@ impl Trend<'_> {
         }
     }
 
-    /// The ground, and lines with their values where anything is drawn.
+    /// Lines with their values, where anything is drawn.
     fn grid(&self, drawn: bool) -> Markup {
         let (c, most) = (self.canvas, self.most());
         let tick =
@@ -183,15 +183,15 @@ impl Trend<'_> {
                 @if value > 0.0 { path.grid d={ "M" (c.left) " " (at(self.y(value))) "H" (c.right) } {} }
                 text.sub x=(c.left - 5.0) y=(at(self.y(value) + 4.5)) text-anchor="end" { (tick(value)) }
             }
-            path.axis d={ "M" (c.left) " " (c.base) "H" (c.right) } {}
         }
     }
 
-    /// The first and the last month by name.
+    /// The ground, with the first and the last month by name.
     fn ends(&self) -> Markup {
         let (c, y) = (self.canvas, self.canvas.base + 20.0);
         let named = |month: Option<&(Month, Known)>| month.map(|(month, _)| words::month_short(self.w, *month)).unwrap_or_default();
         html! {
+            path.axis d={ "M" (c.left) " " (c.base) "H" (c.right) } {}
             text.sub x=(c.left) y=(y) { (named(self.months.first())) }
             text x=(c.right) y=(y) text-anchor="end" { (named(self.months.last())) }
         }
@@ -203,7 +203,7 @@ impl Trend<'_> {
         for (column, x) in columns.iter().zip((0..).map(|n| self.middle(n) - wide / 2.0)) {
             let Column::Bar(n, den) = column else { continue };
             let (base, y) = (self.canvas.base, self.y(scale::float(*n)));
-            // Nought is a short line on the ground: somebody counted, and there was none.
+            // Nought is a line on the ground: somebody counted, and there was none. So nothing is lower.
             done.push_str(&format!("M{} {}H{}V{}H{}z", at(x), at(base), at(x + wide), at(y.min(base - 1.2)), at(x)));
             if let Some(den) = den {
                 due.push_str(&format!("M{} {}V{}H{}V{}", at(x), at(base), at(self.y(scale::float(*den))), at(x + wide), at(base)));
