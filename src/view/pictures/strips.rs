@@ -120,7 +120,8 @@ fn overdue(w: &Words, measures: &Measures, most: f64) -> Markup {
 
 /// A share on a line from none to all, with its interval.
 fn share(w: &Words, measure: Measure, part: &Part, y: f64) -> Markup {
-    let place = |share: f64| LEFT + (RIGHT - LEFT) * share;
+    // Room for the dot at either end.
+    let place = |share: f64| LEFT + 3.0 + (RIGHT - LEFT - 6.0) * share;
     let line = y + 20.0;
     let numbers = match part.share {
         Share::Drawn { tenths, .. } => {

@@ -45,7 +45,7 @@ pub fn page(w: &Words, p: &WallSheet<'_>) -> Markup {
         (back(w, &p.pictures, &w.say("pic-title")))
         p.noprint { (w.say("pic-wall-how")) }
         div.wall {
-            h1 { (name_of(p)) ": " (format::month(w, p.month)) }
+            h1 { (w.say_with("pic-caption", args!["what" => p.area.unwrap_or(p.programme), "place" => format::month(w, p.month)])) }
             p.wall-state { (p.state) }
             @for measure in Measure::ALL {
                 @let drawn = Trend { w, id: format!("wall-{}", measure.code()), shown: Shown { measure, class: None }, months: p.trend, canvas: trend::WALL, top: None };
@@ -61,10 +61,6 @@ pub fn page(w: &Words, p: &WallSheet<'_>) -> Markup {
             p { (w.say("pic-wall-key")) }
         }
     }
-}
-
-fn name_of(p: &WallSheet<'_>) -> Markup {
-    html! { bdi { (p.area.unwrap_or(p.programme)) } }
 }
 
 /// The figure of the month, large, and what it is in smaller words.
