@@ -55,7 +55,7 @@ fn label(w: &Words, field: &str) -> String {
 /// All areas, with the form for one more.
 #[must_use]
 pub fn list(w: &Words, areas: &[AreaLine], typed: Typed<'_>) -> Markup {
-    let ask = Ask { w, filled: typed.filled, faults: typed.faults };
+    let ask = Ask::new(w, typed.filled, typed.faults);
     let fields = html! {
         (ask.text("name", "areas-name"))
         (ask.text("code", "areas-code").hint(w.say("areas-code-hint")).plain_letters())
@@ -96,7 +96,7 @@ fn parent<'a>(w: &Words, ask: Ask<'_>, areas: impl Iterator<Item = &'a AreaLine>
 /// One area. `possible_parents` leaves out the area itself and what lies in it.
 #[must_use]
 pub fn change(w: &Words, area: &AreaLine, possible_parents: &[AreaLine], typed: Typed<'_>) -> Markup {
-    let ask = Ask { w, filled: typed.filled, faults: typed.faults };
+    let ask = Ask::new(w, typed.filled, typed.faults);
     let fields = html! {
         (ask.text("name", "areas-name"))
         (parent(w, ask, possible_parents.iter()))

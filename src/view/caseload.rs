@@ -12,10 +12,11 @@ use crate::view::parts::acts;
 use crate::view::parts::back;
 use crate::view::parts::button;
 use crate::view::parts::form;
-use crate::view::parts::hidden;
 use crate::view::parts::name;
-use crate::view::parts::split;
 use crate::view::parts::summary_of;
+use crate::view::people::covers;
+use crate::view::people::covers::CoverLine;
+use crate::view::people::covers::Covers;
 
 /// A child of the worker.
 #[derive(Debug, Clone)]
@@ -26,19 +27,6 @@ pub struct ChildLine {
     pub called: String,
     /// Age, village, what is due: in one line.
     pub about: String,
-}
-
-/// Somebody standing in.
-#[derive(Debug, Clone)]
-pub struct CoverLine {
-    /// Sign-in name of who stands in.
-    pub sign_in_name: String,
-    /// Their name.
-    pub full_name: String,
-    /// First day as the form sends it.
-    pub from: String,
-    /// First and last day in words.
-    pub days: [String; 2],
 }
 
 /// The page.
@@ -69,10 +57,7 @@ fn label(w: &Words, field: &str) -> String {
     w.say(match field {
         "child" => "caseload-which",
         "to" => "caseload-to",
-        "reason" => "caseload-reason",
-        "covered_by" => "cover-by",
-        "from" => "cover-from",
-        _ => "cover-to",
+        _ => "caseload-reason",
     })
 }
 
@@ -83,7 +68,7 @@ pub fn page(w: &Words, p: &CaseloadPage<'_>, key: &dyn Fn() -> String) -> Markup
     html! {
         (back(w, "/team", &w.say("team-title")))
         (summary_of(w, p.give.1, &|field| label(w, field)))
-        (summary_of(w, p.cover.1, &|field| label(w, field)))
+        (summary_of(w, p.cover.1, &|field| w.say(covers::label(field))))
         h1 { (name(p.full_name)) }
         p.lede { (w.say_with("caseload-load", args!["children" => children, "due" => due])) }
         @if let Some(child) = p.changed { p { strong { (w.say_with("caseload-changed", args!["name" => child])) } } }
@@ -95,7 +80,7 @@ pub fn page(w: &Words, p: &CaseloadPage<'_>, key: &dyn Fn() -> String) -> Markup
 
 fn give(w: &Words, p: &CaseloadPage<'_>, key: &str) -> Markup {
     let (filled, faults) = p.give;
-    let ask = Ask { w, filled, faults };
+    let ask = Ask::new(w, filled, faults);
     let which = p.children.iter().fold(ask.many_of("child", "caseload-which").rows(), |choice, child| {
         choice.option_with(&child.value, child.called.clone(), Some(child.about.clone()), None)
     });
@@ -114,36 +99,13 @@ fn give(w: &Words, p: &CaseloadPage<'_>, key: &str) -> Markup {
 
 fn covers(w: &Words, p: &CaseloadPage<'_>, key: &dyn Fn() -> String) -> Markup {
     let (filled, faults) = p.cover;
-    let ask = Ask { w, filled, faults };
-    let fields = html! {
-        (ask.select("covered_by", "cover-by").option("", w.say("common-choose")).options(p.colleagues.clone()))
-        (ask.day("from", "cover-from"))
-        (ask.day("to", "cover-to"))
-        (acts(&button(&w.say("cover-add"), true)))
-    };
+    let path = format!("/team/{}/cover", p.sign_in_name);
+    let shown = Covers { path: &path, lines: &p.covers, colleagues: &p.colleagues, filled, faults, token: p.token };
     html! {
-        h2 id="away" { (w.say("cover-heading")) }
-        p.quiet { (w.say("cover-lede")) }
-        @if p.covers.is_empty() { p { (w.say("cover-none")) } } @else {
-            ul.rows { @for cover in &p.covers { li { (cover_line(w, p, cover, &key())) } } }
-        }
+        (covers::list(w, shown, key))
         details open[!faults.is_empty()] {
             summary { (w.say("caseload-away-add")) }
-            (form(&format!("/team/{}/cover", p.sign_in_name), p.token, Some(&key()), &fields))
+            (covers::one_more(w, shown, &key()))
         }
     }
-}
-
-fn cover_line(w: &Words, p: &CaseloadPage<'_>, cover: &CoverLine, key: &str) -> Markup {
-    let [from, to] = &cover.days;
-    let of = args!["name" => &cover.full_name, "from" => from];
-    let end = html! {
-        (hidden("covered_by", &cover.sign_in_name))
-        (hidden("from", &cover.from))
-        button.quietly type="submit" aria-label=(w.say_with("cover-end-of", of)) { (w.say("cover-end")) }
-    };
-    split(
-        &html! { span { (w.say_with("cover-line", args!["name" => &cover.full_name, "from" => from, "to" => to])) } },
-        &form(&format!("/team/{}/cover/end", p.sign_in_name), p.token, Some(key), &end),
-    )
 }

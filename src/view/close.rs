@@ -42,7 +42,7 @@ impl CloseForm<'_> {
     /// The form, folded until it is wanted.
     #[must_use]
     pub fn form(&self, w: &Words) -> Markup {
-        let ask = Ask { w, filled: self.filled, faults: self.faults };
+        let ask = Ask::new(w, self.filled, self.faults);
         let kinds: Choice = CloseCategory::ALL.iter().fold(ask.one_of("category", "close-category").rows(), |choice, kind| {
             choice.option(kind.code(), codes::close_category(w, *kind))
         });

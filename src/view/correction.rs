@@ -127,7 +127,7 @@ pub(super) fn changed_note(w: &Words, id: &str) -> Markup {
 #[must_use]
 pub fn void_page(w: &Words, p: &VoidPage<'_>) -> Markup {
     let s = &p.sending;
-    let ask = Ask { w, filled: s.filled, faults: s.faults };
+    let ask = Ask::new(w, s.filled, s.faults);
     let path = format!("/children/{}/visits/{}", p.code, p.visit.seq);
     let kinds = VoidReason::ALL
         .iter()

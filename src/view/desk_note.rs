@@ -73,7 +73,7 @@ fn label(w: &Words, field: &str) -> String {
 /// The page.
 #[must_use]
 pub fn page(w: &Words, p: &NotePage<'_>) -> Markup {
-    let ask = Ask { w, filled: p.filled, faults: p.faults };
+    let ask = Ask::new(w, p.filled, p.faults);
     let fields = html! {
         (ask.text_area("words", "desk-note-words").hint(w.say("desk-note-words-hint")))
         (ask.day("together", "desk-note-together-on").hint(w.say("desk-note-together-hint")))

@@ -202,7 +202,7 @@ fn likely(w: &Words, p: &HomePage<'_>) -> Markup {
 }
 
 fn by_code(w: &Words, p: &HomePage<'_>) -> Markup {
-    let ask = Ask { w, filled: p.filled, faults: p.faults };
+    let ask = Ask::new(w, p.filled, p.faults);
     let fields = html! {
         (ask.text("other", "household-code").hint(w.say("household-code-hint")).plain_letters())
         (acts(&button(&w.say("household-link"), true)))

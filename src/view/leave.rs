@@ -58,7 +58,7 @@ fn words_of(status: ChildStatus) -> (&'static str, Option<&'static str>) {
 /// The form.
 #[must_use]
 pub fn page(w: &Words, p: LeavePage<'_>) -> Markup {
-    let ask = Ask { w, filled: p.filled, faults: p.faults };
+    let ask = Ask::new(w, p.filled, p.faults);
     let offered = WAYS_OF_LEAVING.iter().filter(|status| **status != ChildStatus::Died || p.records_death);
     let ways = offered.fold(ask.one_of("status", "leave-how").rows(), |choice, status| {
         let (words, hint) = words_of(*status);

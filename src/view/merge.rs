@@ -187,7 +187,7 @@ fn question(w: &Words, ask: &Ask<'_>, asked: &Asked) -> Choice {
 
 fn merging(w: &Words, p: &MergePage<'_>, both: &SideBySide<'_>) -> Markup {
     let s = &p.sending;
-    let ask = Ask { w, filled: s.filled, faults: s.faults };
+    let ask = Ask::new(w, s.filled, s.faults);
     let [first, second] = [Side::First.code(), Side::Second.code()];
     let record = |at: usize| {
         let printed = both.codes.get(at).map_or("", |(printed, _)| printed.as_str());

@@ -71,7 +71,7 @@ fn label(w: &Words, field: &str) -> String {
 /// The page.
 #[must_use]
 pub fn page(w: &Words, p: &MovePage<'_>) -> Markup {
-    let ask = Ask { w, filled: p.filled, faults: p.faults };
+    let ask = Ask::new(w, p.filled, p.faults);
     let now = p.places.last();
     let since = now.map_or("", |place| place.from.as_str());
     let fields = html! {

@@ -95,7 +95,7 @@ pub fn page(w: &Words, p: &MoveVisitPage<'_>) -> Markup {
 
 fn chosen(w: &Words, p: &MoveVisitPage<'_>, path: &str, target: &Target<'_>) -> Markup {
     let s = &p.sending;
-    let ask = Ask { w, filled: s.filled, faults: s.faults };
+    let ask = Ask::new(w, s.filled, s.faults);
     let another = format!("{path}/move");
     let fields = html! {
         (hidden("version", &s.version.to_string()))

@@ -1,5 +1,6 @@
 //! The people of the programme: the list, and a one-time code shown once. Knows no password and no child.
 
+pub mod covers;
 pub mod person;
 
 use domain::role::Role;

@@ -202,7 +202,7 @@ fn similar(f: &RegisterForm<'_>, s: &Similar) -> Markup {
 
 fn fields(f: &RegisterForm<'_>) -> Markup {
     let w = f.w;
-    let ask = Ask { w, filled: f.filled, faults: f.faults };
+    let ask = Ask::new(w, f.filled, f.faults);
     let choose = |select: crate::view::parts::Select, options: &[(String, String)]| {
         select.option("", w.say("common-choose")).options(options.iter().cloned())
     };

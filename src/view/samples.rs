@@ -210,7 +210,7 @@ fn filled_form(w: &Words) -> Markup {
     faults.add("group", Fault::Missing);
     faults.add("area", Fault::UnknownChoice);
     faults.add("note", Fault::TooLong { most: 500 });
-    let ask = Ask { w, filled: &filled, faults: &faults };
+    let ask = Ask::new(w, &filled, &faults);
     let last = |value: &str| (w.say("common-last-time"), value.to_owned());
     let unusual = Unusual {
         heading: w.say("common-look-again"),

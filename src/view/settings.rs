@@ -44,7 +44,7 @@ fn label(w: &Words, field: &str) -> String {
 /// The page.
 #[must_use]
 pub fn page(w: &Words, page: SettingsPage<'_>) -> Markup {
-    let ask = Ask { w, filled: page.filled, faults: page.faults };
+    let ask = Ask::new(w, page.filled, page.faults);
     let zone_hint =
         format!("{} {}", w.say("settings-time-zone-hint"), w.say_with("settings-time-zone-now", args!["time" => page.time_now]));
     let languages = Lang::OFFERED.iter().map(|l| (l.code().to_owned(), l.own_name().to_owned()));

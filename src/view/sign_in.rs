@@ -84,7 +84,7 @@ pub fn carried_again(w: &Words, path: &str, filled: &Filled, token: &str) -> Mar
 #[must_use]
 pub fn password_body(w: &Words, faults: &Faults, by_code: bool, token: &str) -> Markup {
     let filled = Filled::default();
-    let ask = Ask { w, filled: &filled, faults };
+    let ask = Ask::new(w, &filled, faults);
     let fields = html! {
         @if !by_code { (ask.typed("present", Field::password("present", w.say("password-present"), "current-password"))) }
         (ask.typed("new", Field::password("new", w.say("password-new"), "new-password").hint(w.say("password-new-hint"))))

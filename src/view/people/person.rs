@@ -16,10 +16,11 @@ use crate::view::parts::back;
 use crate::view::parts::button;
 use crate::view::parts::details;
 use crate::view::parts::form;
-use crate::view::parts::hidden;
 use crate::view::parts::part;
-use crate::view::parts::split;
 use crate::view::parts::summary_of;
+use crate::view::people::covers;
+use crate::view::people::covers::CoverLine;
+use crate::view::people::covers::Covers;
 
 /// What a person's form offers to choose from.
 #[derive(Debug, Clone, Default)]
@@ -55,9 +56,6 @@ fn label(w: &Words, field: &str) -> String {
         "end" => "person-end",
         "areas" => "person-areas",
         "workers" => "person-workers",
-        "covered_by" => "cover-by",
-        "from" => "cover-from",
-        "to" => "cover-to",
         _ => "person-signing-in",
     })
 }
@@ -75,7 +73,7 @@ pub fn new(w: &Words, offered: &Offered, typed: Typed<'_>) -> Markup {
 }
 
 fn fields(w: &Words, offered: &Offered, typed: Typed<'_>) -> Markup {
-    let ask = Ask { w, filled: typed.filled, faults: typed.faults };
+    let ask = Ask::new(w, typed.filled, typed.faults);
     let supervises = typed.filled.one("role") == Role::Supervisor.code();
     let who = html! {
         (ask.text("full_name", "person-full-name").hint(w.say("person-full-name-hint")))
@@ -110,21 +108,6 @@ fn team(w: &Words, choice: Choice, offered: &[(String, String)], none: &str) -> 
         return html! { p { (w.say(none)) } };
     }
     html! { (offered.iter().fold(choice, |choice, (value, words)| choice.option(value, words))) }
-}
-
-/// Somebody standing in.
-#[derive(Debug, Clone)]
-pub struct CoverLine {
-    /// Their sign-in name.
-    pub sign_in_name: String,
-    /// Their name.
-    pub full_name: String,
-    /// First day, as in the address.
-    pub from: String,
-    /// First day in words.
-    pub from_words: String,
-    /// Last day in words.
-    pub to_words: String,
 }
 
 /// A person's page.
@@ -165,7 +148,7 @@ pub fn page(w: &Words, page: &PersonPage<'_>, typed: Typed<'_>, key: &dyn Fn() -
     html! {
         (back(w, "/people", &w.say("people-title")))
         (summary_of(w, typed.faults, &|field| label(w, field)))
-        (summary_of(w, page.cover_faults, &|field| label(w, field)))
+        (summary_of(w, page.cover_faults, &|field| w.say(covers::label(field))))
         h1 { (crate::view::parts::name(page.full_name)) }
         div.people {
             (form(&path, typed.token, Some(typed.key), &fields(w, &page.offered, typed)))
@@ -211,36 +194,7 @@ fn signing_in(w: &Words, page: &PersonPage<'_>, token: &str, key: &dyn Fn() -> S
 
 fn away(w: &Words, page: &PersonPage<'_>, token: &str, key: &dyn Fn() -> String) -> Markup {
     let path = format!("/people/{}/cover", page.sign_in_name);
-    let ask = Ask { w, filled: page.cover_filled, faults: page.cover_faults };
-    let fields = html! {
-        (ask.select("covered_by", "cover-by").option("", w.say("common-choose")).options(page.colleagues.clone()))
-        (ask.day("from", "cover-from"))
-        (ask.day("to", "cover-to"))
-        (acts(&button(&w.say("cover-add"), true)))
-    };
-    html! {
-        h2 id="away" { (w.say("cover-heading")) }
-        p.quiet { (w.say("cover-lede")) }
-        @if page.covers.is_empty() { p { (w.say("cover-none")) } } @else {
-            ul.rows { @for cover in &page.covers { li { (cover_line(w, page.sign_in_name, cover, token, &key())) } } }
-        }
-        (form(&path, token, Some(&key()), &fields))
-    }
-}
-
-fn cover_line(w: &Words, worker: &str, cover: &CoverLine, token: &str, key: &str) -> Markup {
-    let of = args!["name" => &cover.full_name, "from" => &cover.from_words];
-    split(
-        &html! { span { (w.say_with("cover-line", args!["name" => &cover.full_name, "from" => &cover.from_words, "to" => &cover.to_words])) } },
-        &form(
-            &format!("/people/{worker}/cover/end"),
-            token,
-            Some(key),
-            &html! {
-                (hidden("covered_by", &cover.sign_in_name))
-                (hidden("from", &cover.from))
-                button.quietly type="submit" aria-label=(w.say_with("cover-end-of", of)) { (w.say("cover-end")) }
-            },
-        ),
-    )
+    let (filled, faults) = (page.cover_filled, page.cover_faults);
+    let shown = Covers { path: &path, lines: &page.covers, colleagues: &page.colleagues, filled, faults, token };
+    html! { (covers::list(w, shown, key)) (covers::one_more(w, shown, &key())) }
 }

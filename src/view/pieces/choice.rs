@@ -9,6 +9,8 @@ use crate::view::pieces::field::described_by;
 use crate::view::pieces::field::fault;
 use crate::view::pieces::field::hint;
 use crate::view::pieces::field::state_class;
+use crate::view::pieces::stands;
+use crate::view::pieces::stands::Stands;
 
 #[derive(Debug, Clone)]
 struct Answer {
@@ -30,6 +32,7 @@ pub struct Choice {
     hint: Option<String>,
     fault: Option<String>,
     last: Option<String>,
+    stands: Option<Stands>,
 }
 
 impl Choice {
@@ -45,6 +48,7 @@ impl Choice {
             hint: None,
             fault: None,
             last: None,
+            stands: None,
         }
     }
 
@@ -88,6 +92,13 @@ impl Choice {
         self
     }
 
+    /// With what somebody else saved meanwhile, if it is something else.
+    #[must_use]
+    pub fn stands(mut self, stands: Option<Stands>) -> Self {
+        self.stands = stands;
+        self
+    }
+
     /// With last time's answer under the question: `Last time: smooth and thick`.
     #[must_use]
     pub fn last(mut self, last: impl Into<String>) -> Self {
@@ -126,6 +137,9 @@ impl Render for Choice {
                 (hint(&self.name, self.hint.as_deref()))
                 @if let Some(last) = &self.last { span.hint { (last) } }
                 (fault(&self.name, self.fault.as_deref()))
+                (stands::line(self.stands.as_ref(), |value| {
+                    self.answers.iter().find(|answer| answer.value == value).map(|answer| answer.words.clone())
+                }))
                 div class=(self.layout) {
                     @for (at, answer) in self.answers.iter().enumerate() {
                         label {

@@ -10,6 +10,8 @@ use crate::view::pieces::field::described_by;
 use crate::view::pieces::field::fault;
 use crate::view::pieces::field::hint;
 use crate::view::pieces::field::state_class;
+use crate::view::pieces::stands;
+use crate::view::pieces::stands::Stands;
 
 /// A day. The boxes are named `<name>_day`, `<name>_month` and `<name>_year`; a fault points to the first.
 #[derive(Debug, Clone)]
@@ -20,6 +22,7 @@ pub struct DateField {
     values: [String; 3],
     hint: Option<String>,
     fault: Option<String>,
+    stands: Option<Stands>,
 }
 
 impl DateField {
@@ -33,6 +36,7 @@ impl DateField {
             values: Default::default(),
             hint: None,
             fault: None,
+            stands: None,
         }
     }
 
@@ -47,6 +51,13 @@ impl DateField {
     #[must_use]
     pub fn value(mut self, day: impl Into<String>, month: impl Into<String>, year: impl Into<String>) -> Self {
         self.values = [day.into(), month.into(), year.into()];
+        self
+    }
+
+    /// With what somebody else saved meanwhile, if it is something else.
+    #[must_use]
+    pub fn stands(mut self, stands: Option<Stands>) -> Self {
+        self.stands = stands;
         self
     }
 
@@ -73,6 +84,7 @@ impl Render for DateField {
                 legend { (self.legend) }
                 (hint(&self.name, self.hint.as_deref()))
                 (fault(&self.name, self.fault.as_deref()))
+                (stands::line(self.stands.as_ref(), |_| None))
                 div.date {
                     @for (at, part) in ["day", "month", "year"].iter().enumerate() {
                         @let id = if at == 0 { self.name.clone() } else { format!("{}-{part}", self.name) };

@@ -5,6 +5,8 @@ use maud::Render;
 use maud::html;
 
 use crate::view::icons::Icon;
+use crate::view::pieces::stands;
+use crate::view::pieces::stands::Stands;
 
 /// A value that is possible but unusual: said before the field, saved after a tick.
 #[derive(Debug, Clone)]
@@ -35,6 +37,7 @@ pub struct Field {
     last: Option<(String, String)>,
     short: bool,
     plain_letters: bool,
+    stands: Option<Stands>,
 }
 
 impl Field {
@@ -54,6 +57,7 @@ impl Field {
             last: None,
             short: false,
             plain_letters: false,
+            stands: None,
         }
     }
 
@@ -138,6 +142,13 @@ impl Field {
         self
     }
 
+    /// With what somebody else saved meanwhile, if it is something else.
+    #[must_use]
+    pub fn stands(mut self, stands: Option<Stands>) -> Self {
+        self.stands = stands;
+        self
+    }
+
     fn input(&self) -> Markup {
         let about = described_by(&self.name, self.hint.is_some(), self.fault.is_some(), self.unusual.is_some());
         // A password is typed anew after a fault.
@@ -157,6 +168,9 @@ impl Render for Field {
                 label for=(self.name) { (self.label) }
                 (hint(&self.name, self.hint.as_deref()))
                 (fault(&self.name, self.fault.as_deref()))
+                (stands::line(self.stands.as_ref(), |value| {
+                    self.unit.as_ref().filter(|_| !value.is_empty()).map(|unit| format!("{value} {unit}"))
+                }))
                 @if let Some(unusual) = &self.unusual { (look_again(&self.name, unusual)) }
                 @if self.short || self.unit.is_some() || self.last.is_some() {
                     div.unit {
@@ -184,12 +198,13 @@ pub struct TextArea {
     hint: Option<String>,
     fault: Option<String>,
     rows: u8,
+    stands: Option<Stands>,
 }
 
 impl TextArea {
     /// An empty box of three rows.
     pub fn new(name: impl Into<String>, label: impl Into<String>) -> Self {
-        Self { name: name.into(), label: label.into(), value: String::new(), hint: None, fault: None, rows: 3 }
+        Self { name: name.into(), label: label.into(), value: String::new(), hint: None, fault: None, rows: 3, stands: None }
     }
 
     /// With what was typed.
@@ -213,6 +228,13 @@ impl TextArea {
         self
     }
 
+    /// With what somebody else saved meanwhile, if it is something else.
+    #[must_use]
+    pub fn stands(mut self, stands: Option<Stands>) -> Self {
+        self.stands = stands;
+        self
+    }
+
     /// This high.
     #[must_use]
     pub const fn rows(mut self, rows: u8) -> Self {
@@ -229,6 +251,7 @@ impl Render for TextArea {
                 label for=(self.name) { (self.label) }
                 (hint(&self.name, self.hint.as_deref()))
                 (fault(&self.name, self.fault.as_deref()))
+                (stands::line(self.stands.as_ref(), |_| None))
                 textarea id=(self.name) name=(self.name) rows=(self.rows) autocomplete="off" aria-describedby=[about]
                     aria-invalid=[self.fault.is_some().then_some("true")] { (self.value) }
             }
@@ -261,75 +284,6 @@ impl Render for FileField<'_> {
                 input type="file" id=(self.name) name=(self.name) accept=(self.accept)
                     aria-describedby=[described_by(self.name, true, self.fault.is_some(), false)]
                     aria-invalid=[self.fault.map(|_| "true")];
-            }
-        }
-    }
-}
-
-/// One of many, such as a village; for few choices use [`Choice`](crate::view::parts::Choice).
-#[derive(Debug, Clone)]
-pub struct Select {
-    name: String,
-    label: String,
-    value: String,
-    options: Vec<(String, String)>,
-    hint: Option<String>,
-    fault: Option<String>,
-}
-
-impl Select {
-    /// A list without choices yet.
-    pub fn new(name: impl Into<String>, label: impl Into<String>) -> Self {
-        Self { name: name.into(), label: label.into(), value: String::new(), options: Vec::new(), hint: None, fault: None }
-    }
-
-    /// With one more choice; an empty value is for "choose".
-    #[must_use]
-    pub fn option(mut self, value: impl Into<String>, words: impl Into<String>) -> Self {
-        self.options.push((value.into(), words.into()));
-        self
-    }
-
-    /// With these choices too.
-    #[must_use]
-    pub fn options(mut self, options: impl IntoIterator<Item = (String, String)>) -> Self {
-        self.options.extend(options);
-        self
-    }
-
-    /// With the value chosen.
-    #[must_use]
-    pub fn value(mut self, value: impl Into<String>) -> Self {
-        self.value = value.into();
-        self
-    }
-
-    /// With a hint under the label.
-    #[must_use]
-    pub fn hint(mut self, hint: impl Into<String>) -> Self {
-        self.hint = Some(hint.into());
-        self
-    }
-
-    /// With what is wrong, if something is.
-    #[must_use]
-    pub fn fault(mut self, fault: Option<String>) -> Self {
-        self.fault = fault;
-        self
-    }
-}
-
-impl Render for Select {
-    fn render(&self) -> Markup {
-        let about = described_by(&self.name, self.hint.is_some(), self.fault.is_some(), false);
-        html! {
-            div class=(state_class(self.fault.is_some(), false)) {
-                label for=(self.name) { (self.label) }
-                (hint(&self.name, self.hint.as_deref()))
-                (fault(&self.name, self.fault.as_deref()))
-                select id=(self.name) name=(self.name) aria-describedby=[about] aria-invalid=[self.fault.is_some().then_some("true")] {
-                    @for (value, words) in &self.options { option value=(value) selected[*value == self.value] { (words) } }
-                }
             }
         }
     }

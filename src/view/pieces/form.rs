@@ -12,8 +12,9 @@ use crate::view::icons::Icon;
 use crate::view::pieces::choice::Choice;
 use crate::view::pieces::date_field::DateField;
 use crate::view::pieces::field::Field;
-use crate::view::pieces::field::Select;
 use crate::view::pieces::field::TextArea;
+use crate::view::pieces::select::Select;
+use crate::view::pieces::stands::Stands;
 
 /// A form that is being shown: fields made here carry what was typed and what is wrong with it.
 #[derive(Clone, Copy)]
@@ -24,9 +25,31 @@ pub struct Ask<'a> {
     pub filled: &'a Filled,
     /// What is wrong with it.
     pub faults: &'a Faults,
+    newest: Option<&'a Filled>,
+}
+
+impl<'a> Ask<'a> {
+    /// With what was typed and what is wrong with it.
+    #[must_use]
+    pub const fn new(w: &'a Words, filled: &'a Filled, faults: &'a Faults) -> Self {
+        Self { w, filled, faults, newest: None }
+    }
+
+    /// With what somebody else saved since the form was shown: each field says what stands there now.
+    #[must_use]
+    pub const fn beside(mut self, newest: Option<&'a Filled>) -> Self {
+        self.newest = newest;
+        self
+    }
 }
 
 impl Ask<'_> {
+    /// What stands now for a field, if something else was typed.
+    #[must_use]
+    pub fn stands(&self, name: &str) -> Option<Stands> {
+        self.newest.and_then(|newest| Stands::of(self.w, newest, self.filled, name))
+    }
+
     fn fault(&self, name: &str) -> Option<String> {
         self.faults.of(name).map(|fault| codes::fault(self.w, fault))
     }
@@ -58,31 +81,31 @@ impl Ask<'_> {
     /// Any field, with what was typed and what is wrong.
     #[must_use]
     pub fn typed(&self, name: &str, field: Field) -> Field {
-        field.value(self.filled.one(name)).fault(self.fault(name))
+        field.value(self.filled.one(name)).fault(self.fault(name)).stands(self.stands(name))
     }
 
     /// A longer text.
     #[must_use]
     pub fn text_area(&self, name: &str, label: &str) -> TextArea {
-        TextArea::new(name, self.w.say(label)).value(self.filled.one(name)).fault(self.fault(name))
+        TextArea::new(name, self.w.say(label)).value(self.filled.one(name)).fault(self.fault(name)).stands(self.stands(name))
     }
 
     /// A list to choose from.
     #[must_use]
     pub fn select(&self, name: &str, label: &str) -> Select {
-        Select::new(name, self.w.say(label)).value(self.filled.one(name)).fault(self.fault(name))
+        Select::new(name, self.w.say(label)).value(self.filled.one(name)).fault(self.fault(name)).stands(self.stands(name))
     }
 
     /// One answer of several.
     #[must_use]
     pub fn one_of(&self, name: &str, legend: &str) -> Choice {
-        Choice::one(name, self.w.say(legend)).chosen(self.filled.all(name)).fault(self.fault(name))
+        Choice::one(name, self.w.say(legend)).chosen(self.filled.all(name)).fault(self.fault(name)).stands(self.stands(name))
     }
 
     /// Any number of ticks.
     #[must_use]
     pub fn many_of(&self, name: &str, legend: &str) -> Choice {
-        Choice::many(name, self.w.say(legend)).chosen(self.filled.all(name)).fault(self.fault(name))
+        Choice::many(name, self.w.say(legend)).chosen(self.filled.all(name)).fault(self.fault(name)).stands(self.stands(name))
     }
 
     /// Yes, no or not asked; not asked is the empty value.
@@ -98,7 +121,11 @@ impl Ask<'_> {
     /// A day in three boxes.
     #[must_use]
     pub fn day(&self, name: &str, legend: &str) -> DateField {
-        DateField::new(self.w, name, self.w.say(legend)).filled(self.filled).fault(self.fault(name))
+        let parts = ["day", "month", "year"].map(|part| format!("{name}_{part}"));
+        let date = |form: &Filled| parts.each_ref().map(|part| form.one(part).to_owned()).join(" ").trim().to_owned();
+        let one = |form: &Filled| Filled::default().with(name, date(form));
+        let stands = self.newest.and_then(|newest| Stands::of(self.w, &one(newest), &one(self.filled), name));
+        DateField::new(self.w, name, self.w.say(legend)).filled(self.filled).fault(self.fault(name)).stands(stands)
     }
 }
 

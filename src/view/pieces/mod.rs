@@ -6,4 +6,6 @@ pub mod field;
 pub mod form;
 pub mod list;
 pub mod note;
+pub mod select;
+pub mod stands;
 pub mod table;

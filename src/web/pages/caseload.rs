@@ -24,6 +24,7 @@ use crate::view::caseload as view;
 use crate::view::filled::Filled;
 use crate::view::layout;
 use crate::view::layout::Nav;
+use crate::view::people::covers::CoverLine;
 use crate::web::extract::Posted;
 use crate::web::extract::Signed;
 use crate::web::extract::fresh_key;
@@ -58,7 +59,7 @@ fn page_of(signed: &Signed, load: &Caseload, wrong: &Wrong, flash: Option<&str>)
         children: load.children.iter().map(|(row, version)| child(signed, row, *version)).collect(),
         colleagues: load.colleagues.iter().map(colleague).collect(),
         covers: (load.covers.iter())
-            .map(|cover| view::CoverLine {
+            .map(|cover| CoverLine {
                 sign_in_name: sign_in_name(cover.covered_by),
                 full_name: named(cover.covered_by),
                 from: cover.from_on.to_string(),

@@ -26,6 +26,7 @@ use crate::view::layout;
 use crate::view::layout::Nav;
 use crate::view::parts::not_saved_title;
 use crate::view::people as view;
+use crate::view::people::covers::CoverLine;
 use crate::view::people::person;
 use crate::web::extract::Posted;
 use crate::web::extract::Signed;
@@ -193,12 +194,11 @@ pub(crate) async fn person_page(signed: &Signed, name: &str, flash: Option<&str>
         covers: file
             .covers
             .iter()
-            .map(|(cover, colleague)| person::CoverLine {
+            .map(|(cover, colleague)| CoverLine {
                 sign_in_name: colleague.sign_in_name.clone(),
                 full_name: colleague.full_name.clone(),
                 from: cover.from_on.to_string(),
-                from_words: format::day(w, cover.from_on),
-                to_words: format::day(w, cover.to_on),
+                days: [format::day(w, cover.from_on), format::day(w, cover.to_on)],
             })
             .collect(),
         colleagues: file
