@@ -11,6 +11,7 @@ use domain::role::Role;
 use spoonround::service::Actor;
 use spoonround::service::Context;
 use spoonround::service::Refusal;
+use spoonround::service::corrections::About;
 use spoonround::service::corrections::merge_children;
 use spoonround::service::corrections::move_visit;
 use spoonround::service::corrections::void_visit;
@@ -50,13 +51,13 @@ pub async fn put_right(
                 let id = story.visits[*visit].visit.id;
                 let (seq, version) = stored(db, story, id).await?;
                 let pairs = pairs(&[("reason", reason), ("note", note)]);
-                void_visit::void(&worker, sent(id.0), &story.code, seq, version, &pairs).await?;
+                void_visit::void(&worker, sent(id.0), About { code: &story.code, seq, version }, &pairs).await?;
             }
             PutRight::Move { visit, to, note } => {
                 let id = story.visits[*visit].visit.id;
                 let (seq, version) = stored(db, story, id).await?;
                 let pairs = pairs(&[("note", note), ("sure", "yes")]);
-                move_visit::move_visit(&worker, sent(id.0), (&story.code, seq), &of(*to).code, version, &pairs).await?;
+                move_visit::move_visit(&worker, sent(id.0), About { code: &story.code, seq, version }, &of(*to).code, &pairs).await?;
             }
             PutRight::Merge { into, note } => {
                 let supervisor = as_role(keys.supervisor_of(story.village), Role::Supervisor);

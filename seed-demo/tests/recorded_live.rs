@@ -27,6 +27,8 @@ use spoonround::service::bulk::What;
 use spoonround::service::change_status;
 use spoonround::service::close_follow_up;
 use spoonround::service::close_follow_up::Closed;
+use spoonround::service::corrections::About;
+use spoonround::service::corrections::Done;
 use spoonround::service::move_child;
 use spoonround::service::move_child::Moved;
 use spoonround::service::once::Sent;
@@ -85,7 +87,9 @@ async fn record_live(db: &Db, protocols: &Arc<Protocols>, life: &Life) {
                 let all = visits::of_child_up_to(db.direct(), id, moment.today).await.expect("readable");
                 let told = all.iter().find(|v| v.visit.id == becomes.id).expect("there");
                 let written = Written { visit: becomes, talk: &told.talk, note: told.note.as_deref() };
-                record_visit::correct(&worker, sent, &code, told.entry_seq, written, reason).await.expect("corrected");
+                let about = About { code: &code, seq: told.entry_seq, version: told.version };
+                let done = record_visit::correct(&worker, sent, about, written, reason).await.expect("corrected");
+                assert!(matches!(done, Done::At(_)), "{done:?}");
             }
             What::ClosedBySupervisor { rule, category, note } => {
                 let form = read_close(&pairs(&[("category", category), ("note", note)])).expect("a good form");

@@ -8,18 +8,25 @@ mod tests;
 pub mod void_visit;
 
 use std::collections::BTreeMap;
+use std::ops::ControlFlow;
 
 use chrono::DateTime;
 use chrono::NaiveDate;
 use chrono::Utc;
+use domain::child_code::ChildCode;
 use domain::ids::ChildId;
 use domain::ids::PersonId;
+use domain::role::Action;
 
 use crate::service::Context;
 use crate::service::Refusal;
+use crate::service::child_file;
 use crate::service::child_file::ChildFile;
 use crate::service::child_file::scope;
+use crate::service::once;
+use crate::service::once::Sent;
 use crate::store::Connection;
+use crate::store::Tx;
 use crate::store::children;
 use crate::store::children::ChildRecord;
 use crate::store::corrections;
@@ -40,8 +47,59 @@ pub enum Done {
     Gone,
 }
 
+/// The file of a child and one of its visits, for a page that corrects it; `None` when it was taken back or moved meanwhile.
+///
+/// # Errors
+/// [`Refusal::NotFound`] outside the scope; [`Refusal::Forbidden`], [`Refusal::Store`].
+async fn shown(ctx: &Context, code: &ChildCode, seq: i64) -> Result<Option<(ChildFile, VisitRecord)>, Refusal> {
+    ctx.needs(Action::RecordVisit)?;
+    let file = child_file::open(ctx, code, ctx.today).await?;
+    match visit_of(ctx.db.direct(), &file.record, seq).await? {
+        Standing::Gone => Ok(None),
+        Standing::There(visit) => Ok(Some((file, *visit))),
+    }
+}
+
+/// Refuses a visit that never was one of the child's.
+///
+/// # Errors
+/// [`Refusal::NotFound`], [`Refusal::Store`].
+pub async fn was_of(ctx: &Context, child: &ChildRecord, seq: i64) -> Result<(), Refusal> {
+    visit_of(ctx.db.direct(), child, seq).await.map(|_| ())
+}
+
+/// A form about a visit as it was at one version.
+#[derive(Debug, Clone, Copy)]
+pub struct About<'a> {
+    /// The child's code.
+    pub code: &'a ChildCode,
+    /// The visit's number.
+    pub seq: i64,
+    /// The version that the form was shown at.
+    pub version: u32,
+}
+
+/// The first thing that a correction of a visit does in its transaction: the child and the visit, if the form was not sent before
+/// and the visit is as the form showed it; otherwise what the form has come to.
+pub(super) async fn begin(
+    tx: &Tx,
+    ctx: &Context,
+    sent: Sent,
+    about: About<'_>,
+) -> Result<ControlFlow<Done, (ChildRecord, VisitRecord)>, Refusal> {
+    if let Some(outcome) = once::before(tx, ctx, sent).await? {
+        return Ok(ControlFlow::Break(Done::At(outcome)));
+    }
+    let child = child_file::find(tx, ctx, about.code).await?;
+    Ok(match visit_of(tx, &child, about.seq).await? {
+        Standing::Gone => ControlFlow::Break(Done::Gone),
+        Standing::There(visit) if visit.version != about.version => ControlFlow::Break(Done::Changed),
+        Standing::There(visit) => ControlFlow::Continue((child, *visit)),
+    })
+}
+
 /// A visit of a child, or what became of it.
-pub(super) enum Standing {
+enum Standing {
     /// It is there.
     There(Box<VisitRecord>),
     /// It was taken back or moved away.
@@ -52,7 +110,7 @@ pub(super) enum Standing {
 ///
 /// # Errors
 /// [`Refusal::NotFound`] when it never was; [`Refusal::Store`].
-pub(super) async fn visit_of(c: &impl Connection, child: &ChildRecord, seq: i64) -> Result<Standing, Refusal> {
+async fn visit_of(c: &impl Connection, child: &ChildRecord, seq: i64) -> Result<Standing, Refusal> {
     let record = visits::by_entry(c, seq).await?.ok_or(Refusal::NotFound)?;
     if record.child == child.id && record.voided_at.is_none() {
         return Ok(Standing::There(Box::new(record)));

@@ -1,5 +1,7 @@
 //! Recording a visit, and correcting one. Nothing ticked or typed keeps a visit from being saved.
 
+use std::ops::ControlFlow;
+
 use domain::assess::Assessment;
 use domain::calendar::days_between;
 use domain::child_code::ChildCode;
@@ -16,6 +18,9 @@ use crate::service::Context;
 use crate::service::Refusal;
 use crate::service::audit;
 use crate::service::child_file;
+use crate::service::corrections;
+use crate::service::corrections::About;
+use crate::service::corrections::Done;
 use crate::service::once;
 use crate::service::once::Sent;
 use crate::service::reassess;
@@ -108,23 +113,21 @@ pub async fn record(ctx: &Context, sent: Sent, code: &ChildCode, written: Writte
         .await
 }
 
-/// Replaces a visit's content; the old version is kept and the rules run again from its day.
+/// Replaces a visit's content, if it is as it was when the form was shown; the old version is kept and the rules run again from its
+/// day.
 ///
 /// # Errors
-/// As [`record`]; [`Refusal::NotFound`] when there is no such visit.
-pub async fn correct(ctx: &Context, sent: Sent, code: &ChildCode, seq: i64, written: Written<'_>, reason: &str) -> Result<Saved, Refusal> {
+/// As [`record`].
+pub async fn correct(ctx: &Context, sent: Sent, about: About<'_>, written: Written<'_>, reason: &str) -> Result<Done, Refusal> {
     ctx.needs(Action::RecordVisit)?;
     let Written { visit, talk, note } = written;
     ctx.db
         .write(async |tx| {
-            if let Some(outcome) = once::before(tx, ctx, sent).await? {
-                return Ok(Saved { seq: seq_of(&outcome).ok_or(Refusal::NotFound)?, assessment: None });
-            }
-            let child = child_file::find(tx, ctx, code).await?;
+            let (child, before) = match corrections::begin(tx, ctx, sent, about).await? {
+                ControlFlow::Break(done) => return Ok(done),
+                ControlFlow::Continue(found) => found,
+            };
             possible_day(ctx, &child, visit)?;
-            let all = visits::of_child_up_to(tx, child.id, ctx.today).await?;
-            let talk = of_this_child(talk, &all);
-            let before = all.into_iter().find(|v| v.entry_seq == seq).ok_or(Refusal::NotFound)?;
             // On the same day it stays with the village and worker it was recorded for.
             let (area, worker) =
                 if visit.on == before.visit.on { (before.area, before.worker) } else { placed_on(tx, &child, visit).await? };
@@ -133,16 +136,17 @@ pub async fn correct(ctx: &Context, sent: Sent, code: &ChildCode, seq: i64, writ
                 area,
                 worker,
                 age_days: u16::try_from(days_between(child.facts.born, visit.on)).unwrap_or(0),
-                talk,
+                talk: of_this_child(talk, &visits::of_child_up_to(tx, child.id, ctx.today).await?),
                 note: note.map(str::to_owned),
                 outcome_notes: Vec::new(),
                 ..before
             };
             visits::replace(tx, &record, Correction { by: ctx.actor.person, at: ctx.now, reason }).await?;
-            let assessment = reassess::reassess(tx, &ctx.protocols, child.id, reassess::Moment::of(ctx)).await?;
-            audit::note(tx, ctx, "correct_visit", "child", code.as_str(), &[]).await?;
-            once::remember(tx, ctx, sent, &outcome_path(code, seq)).await?;
-            Ok(Saved { seq, assessment: Some(assessment) })
+            reassess::reassess(tx, &ctx.protocols, child.id, reassess::Moment::of(ctx)).await?;
+            audit::note(tx, ctx, "correct_visit", "child", &child.code, &[]).await?;
+            let path = outcome_path(about.code, about.seq);
+            once::remember(tx, ctx, sent, &path).await?;
+            Ok(Done::At(path))
         })
         .await
 }

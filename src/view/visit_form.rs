@@ -80,6 +80,21 @@ pub struct Correcting<'a> {
     pub unfinished: bool,
     /// The page of what to do now.
     pub result: &'a str,
+    /// The version that the form is shown at.
+    pub version: u32,
+    /// What somebody else made of the visit since the form was shown first.
+    pub newest: Option<Newest<'a>>,
+}
+
+/// A visit that was changed since a form of it was shown.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Newest<'a> {
+    /// The visit as it stands, as its form would send it.
+    pub filled: &'a Filled,
+    /// Who changed it last.
+    pub by: &'a str,
+    /// Why.
+    pub reason: &'a str,
 }
 
 /// Everything the page shows.
@@ -124,6 +139,8 @@ pub struct VisitForm<'a> {
     pub danger: Option<Markup>,
     /// Whether a saved visit is corrected.
     pub correcting: Option<Correcting<'a>>,
+    /// The visit that was corrected was taken back or moved meanwhile: this is a new one.
+    pub gone: bool,
 }
 
 /// The title of the page, without what is wrong.
@@ -139,6 +156,8 @@ pub fn body(f: &VisitForm<'_>) -> Markup {
     let page = fields(f);
     html! {
         @if let Some(danger) = &f.danger { (danger) } @else { (back(w, &format!("/children/{}", f.code), &w.say("visit-back"))) }
+        @if let Some(newest) = f.correcting.and_then(|correcting| correcting.newest) { (changed(w, newest)) }
+        @if f.gone { (note(NoteWeight::Look, Icon::Ask, &html! { p { (w.say("visit-gone")) } })) }
         (summary(f, &page))
         @if f.danger.is_some() {
             p { strong { (w.say("visit-danger-saved")) } }
@@ -166,6 +185,16 @@ fn heading(f: &VisitForm<'_>) -> Markup {
             }
         }
     }
+}
+
+/// Somebody else was first; what they made of it stands beside each answer that differs.
+fn changed(w: &Words, newest: Newest<'_>) -> Markup {
+    let whose = args!["name" => newest.by, "reason" => newest.reason];
+    note(
+        NoteWeight::Look,
+        Icon::Ask,
+        &html! { p { strong { (w.say_with("visit-changed", whose)) } } p { (w.say("visit-changed-beside")) } },
+    )
 }
 
 /// A visit that is not wrong in its answers, but wrong altogether.
@@ -209,7 +238,7 @@ fn look_again(w: &Words, unusual: &[Unusual]) -> Markup {
 
 fn fields(f: &VisitForm<'_>) -> Markup {
     let w = f.w;
-    let ask = Ask { w, filled: f.filled, faults: f.faults };
+    let ask = Ask::new(w, f.filled, f.faults).beside(f.correcting.and_then(|correcting| correcting.newest).map(|newest| newest.filled));
     html! {
         @if let Some((unusual, understood)) = f.unusual { (hidden("asked_again", &measure::asked_again(unusual, understood))) }
         (when_where(f, ask))
@@ -226,6 +255,7 @@ fn fields(f: &VisitForm<'_>) -> Markup {
         (talk::part_of(f, ask))
         (ask.text_area("note", "visit-note").hint(w.say("visit-note-hint")).rows(2))
         @if let Some(correcting) = f.correcting {
+            (hidden("version", &correcting.version.to_string()))
             @if correcting.unfinished { (hidden("unfinished", "yes")) (hidden("reason", &w.say("visit-reason-unfinished"))) }
             @else { (ask.text("reason", "visit-reason").hint(w.say("visit-reason-hint"))) }
         }
@@ -255,13 +285,21 @@ fn when_where(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         (ask.one_of("contact", "visit-contact").tight().chosen([or("contact", "home")])
             .option("home", w.say("contact-home")).option("clinic", w.say("contact-clinic")).option("phone", w.say("contact-phone")))
     };
-    details(&w.say_with("visit-when-where", args!["day" => day, "place" => place]), wrong || f.filled.one("day") == "other", &body)
+    details(
+        &w.say_with("visit-when-where", args!["day" => day, "place" => place]),
+        wrong || f.filled.one("day") == "other" || body.0.contains(STANDS),
+        &body,
+    )
 }
 
-/// Questions one tap away: open where something was typed into one or is wrong with it.
+/// The mark of a line that says what stands now.
+const STANDS: &str = "\"hint stands\"";
+
+/// Questions one tap away: open where something was typed into one, is wrong with it, or was saved by somebody else meanwhile.
 fn fold(f: &VisitForm<'_>, summary: &str, body: &Markup) -> Markup {
     let mut names = body.0.split(" name=\"").skip(1).filter_map(|rest| rest.split('"').next());
-    let open = body.0.contains("\"field bad\"") || names.any(|name| f.filled.all(name).iter().any(|value| !value.trim().is_empty()));
+    let marked = body.0.contains("\"field bad\"") || body.0.contains(STANDS);
+    let open = marked || names.any(|name| f.filled.all(name).iter().any(|value| !value.trim().is_empty()));
     details(summary, open, body)
 }
 

@@ -67,8 +67,8 @@ routes! {
     GET "/children/{code}/emergency" FIELD => pages::visit::emergency;
     GET "/children/{code}/visits/new" FIELD => pages::visit::show;
     POST "/children/{code}/visits/new" FIELD => pages::visit::save;
-    GET "/children/{code}/visits/{seq}/correct" FIELD => pages::visit::show_correct;
-    POST "/children/{code}/visits/{seq}/correct" FIELD => pages::visit::save_correct;
+    GET "/children/{code}/visits/{seq}/correct" FIELD => pages::visit::amend::show;
+    POST "/children/{code}/visits/{seq}/correct" FIELD => pages::visit::amend::save;
     GET "/children/{code}/visits/{seq}/void" FIELD => pages::correction::show_void;
     POST "/children/{code}/visits/{seq}/void" FIELD => pages::correction::void;
     GET "/children/{code}/visits/{seq}/move" FIELD => pages::correction::moving::show_move;

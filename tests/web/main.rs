@@ -1,6 +1,7 @@
 //! The site over HTTP, in process, with a real database.
 
 mod access;
+mod amending;
 mod caseload;
 #[path = "../../src/view/checks.rs"]
 mod checks;

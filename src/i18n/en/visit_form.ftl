@@ -170,3 +170,10 @@ visit-more = More to ask
 visit-note = Anything else?
 visit-note-hint = For you and your supervisor. No need to write.
 visit-answer = An answer
+
+# When somebody else was first
+visit-changed = Your answers are not saved yet: { $name } changed this visit after you opened it. Their reason: { $reason }
+visit-changed-beside = Nothing you typed is lost. Where the visit now says something else, that stands beside your answer. What you save replaces it: look at each, then save again.
+visit-gone = Not saved: somebody took this visit back or moved it to another child after you opened it. Nothing you typed is lost. If it was a visit to this child all the same, save it as a new one; otherwise leave this page.
+stands-now = It now says:
+stands-nothing = no answer

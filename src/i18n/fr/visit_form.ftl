@@ -170,3 +170,10 @@ visit-more = Autres questions
 visit-note = Autre chose ?
 visit-note-hint = Pour vous et votre superviseur. Ce n’est pas obligatoire.
 visit-answer = Une réponse
+
+# Quand quelqu’un d’autre a été plus rapide
+visit-changed = Vos réponses ne sont pas encore enregistrées : { $name } a modifié cette visite après que vous l’avez ouverte. Sa raison : { $reason }
+visit-changed-beside = Rien de ce que vous avez écrit n’est perdu. Là où la visite dit maintenant autre chose, c’est indiqué près de votre réponse. Ce que vous enregistrez le remplace : regardez chaque point, puis enregistrez à nouveau.
+visit-gone = Non enregistré : quelqu’un a retiré cette visite ou l’a attribuée à un autre enfant après que vous l’avez ouverte. Rien de ce que vous avez écrit n’est perdu. Si c’était pourtant une visite à cet enfant, enregistrez-la comme nouvelle visite ; sinon, quittez cette page.
+stands-now = Il est écrit maintenant :
+stands-nothing = pas de réponse

@@ -1,5 +1,7 @@
 //! Moving a visit to the child it is really about: both children's rules run again, and nothing measured is lost.
 
+use std::ops::ControlFlow;
+
 use domain::calendar::days_between;
 use domain::child_code::ChildCode;
 use domain::draft::correction::read_move_visit;
@@ -16,10 +18,11 @@ use crate::service::Refusal;
 use crate::service::audit;
 use crate::service::child_file;
 use crate::service::child_file::ChildFile;
+use crate::service::corrections::About;
 use crate::service::corrections::Done;
-use crate::service::corrections::Standing;
+use crate::service::corrections::begin;
 use crate::service::corrections::effect::Effect;
-use crate::service::corrections::visit_of;
+use crate::service::corrections::shown;
 use crate::service::once;
 use crate::service::once::Sent;
 use crate::service::reassess;
@@ -66,10 +69,7 @@ pub struct ToMove {
 /// # Errors
 /// [`Refusal::NotFound`] when one of the children is outside the scope; [`Refusal::Forbidden`], [`Refusal::Store`].
 pub async fn open(ctx: &Context, code: &ChildCode, seq: i64, to: Option<&ChildCode>) -> Result<Option<ToMove>, Refusal> {
-    ctx.needs(Action::RecordVisit)?;
-    let file = child_file::open(ctx, code, ctx.today).await?;
-    let Standing::There(visit) = visit_of(ctx.db.direct(), &file.record, seq).await? else { return Ok(None) };
-    let visit = *visit;
+    let Some((file, visit)) = shown(ctx, code, seq).await? else { return Ok(None) };
     let target = match to {
         None => None,
         Some(to) => {
@@ -97,31 +97,20 @@ fn against(ctx: &Context, visit: &Visit, from: &ChildRecord, to: &ChildRecord, v
     against_moving(visit, &from.facts, &to.facts, to.left_on, &story, ctx.protocols.on(visit.on))
 }
 
-/// Moves the visit, if it is as it was when the form was shown at `version`.
+/// Moves the visit, if it is as it was when the form was shown.
 ///
 /// # Errors
 /// [`Refusal::Invalid`] with every fault; [`Refusal::NotFound`], [`Refusal::Forbidden`], [`Refusal::Conflict`],
 /// [`Refusal::Store`].
-pub async fn move_visit(
-    ctx: &Context,
-    sent: Sent,
-    (code, seq): (&ChildCode, i64),
-    to: &ChildCode,
-    version: u32,
-    pairs: &[(String, String)],
-) -> Result<Done, Refusal> {
+pub async fn move_visit(ctx: &Context, sent: Sent, about: About<'_>, to: &ChildCode, pairs: &[(String, String)]) -> Result<Done, Refusal> {
     ctx.needs(Action::RecordVisit)?;
     ctx.db
         .write(async |tx| {
-            if let Some(outcome) = once::before(tx, ctx, sent).await? {
-                return Ok(Done::At(outcome));
-            }
-            let child = child_file::find(tx, ctx, code).await?;
+            let (child, visit) = match begin(tx, ctx, sent, about).await? {
+                ControlFlow::Break(done) => return Ok(done),
+                ControlFlow::Continue(found) => found,
+            };
             let target = child_file::find(tx, ctx, to).await?;
-            let Standing::There(visit) = visit_of(tx, &child, seq).await? else { return Ok(Done::Gone) };
-            if visit.version != version {
-                return Ok(Done::Changed);
-            }
             let form = read_move_visit(pairs);
             let allowed = allowed(tx, ctx, &child, &target, &visit.visit, form.as_ref().is_ok_and(|f| f.sure)).await?;
             let form = match (form, allowed) {
@@ -139,7 +128,7 @@ pub async fn move_visit(
                 worker,
                 sex: target.facts.sex,
                 age_days: u16::try_from(days_between(target.facts.born, visit.visit.on)).unwrap_or(0),
-                ..(*visit).clone()
+                ..visit.clone()
             };
             visits::rehome(tx, &moved, Correction { by: ctx.actor.person, at: ctx.now, reason: &form.note }).await?;
             let correction = RecordCorrection {

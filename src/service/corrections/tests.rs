@@ -164,9 +164,10 @@ impl World {
     }
 
     async fn correct(&self, child: &ChildRecord, seq: i64, visit: &Visit) {
-        record_visit::correct(&self.as_role(Role::Worker), self.sent(), &code(child), seq, written(visit, &Talk::default()), WHY.1)
-            .await
-            .expect("corrected");
+        let (code, version) = (code(child), self.version(seq).await);
+        let (about, told) = (About { code: &code, seq, version }, Talk::default());
+        let done = record_visit::correct(&self.as_role(Role::Worker), self.sent(), about, written(visit, &told), WHY.1).await;
+        assert!(matches!(done, Ok(Done::At(_))), "{done:?}");
     }
 
     async fn version(&self, seq: i64) -> u32 {
@@ -175,14 +176,16 @@ impl World {
 
     async fn void(&self, child: &ChildRecord, seq: i64) {
         let pairs = pairs(&[("reason", "never_happened"), WHY]);
-        let done = void(&self.as_role(Role::Worker), self.sent(), &code(child), seq, self.version(seq).await, &pairs).await;
+        let done =
+            void(&self.as_role(Role::Worker), self.sent(), About { code: &code(child), seq, version: self.version(seq).await }, &pairs)
+                .await;
         assert!(matches!(done, Ok(Done::At(_))), "{done:?}");
     }
 
     async fn move_to(&self, from: &ChildRecord, seq: i64, to: &ChildRecord) {
         let pairs = pairs(&[("sure", "yes"), WHY]);
         let version = self.version(seq).await;
-        let done = move_visit(&self.as_role(Role::Worker), self.sent(), (&code(from), seq), &code(to), version, &pairs).await;
+        let done = move_visit(&self.as_role(Role::Worker), self.sent(), About { code: &code(from), seq, version }, &code(to), &pairs).await;
         assert!(matches!(done, Ok(Done::At(_))), "{done:?}");
     }
 

@@ -1,6 +1,8 @@
 //! Taking a visit back: entered for the wrong child, or it never happened. It stays on record with the reason; the rules run
 //! again without it.
 
+use std::ops::ControlFlow;
+
 use domain::child_code::ChildCode;
 use domain::draft::correction::read_void;
 use domain::role::Action;
@@ -8,12 +10,12 @@ use domain::role::Action;
 use crate::service::Context;
 use crate::service::Refusal;
 use crate::service::audit;
-use crate::service::child_file;
 use crate::service::child_file::ChildFile;
+use crate::service::corrections::About;
 use crate::service::corrections::Done;
-use crate::service::corrections::Standing;
+use crate::service::corrections::begin;
 use crate::service::corrections::effect::Effect;
-use crate::service::corrections::visit_of;
+use crate::service::corrections::shown;
 use crate::service::once;
 use crate::service::once::Sent;
 use crate::service::reassess;
@@ -40,46 +42,29 @@ pub struct ToVoid {
 /// # Errors
 /// [`Refusal::NotFound`] outside the scope; [`Refusal::Forbidden`], [`Refusal::Store`].
 pub async fn open(ctx: &Context, code: &ChildCode, seq: i64) -> Result<Option<ToVoid>, Refusal> {
-    ctx.needs(Action::RecordVisit)?;
-    let file = child_file::open(ctx, code, ctx.today).await?;
-    match visit_of(ctx.db.direct(), &file.record, seq).await? {
-        Standing::Gone => Ok(None),
-        Standing::There(visit) => {
-            let left: Vec<VisitRecord> = file.visits.iter().filter(|v| v.visit.id != visit.visit.id).cloned().collect();
-            let without = reassess::judge(&ctx.protocols, &file.record, &left, &file.follow_ups, ctx.today);
-            let effect = Effect::between(&file.assessment, &without);
-            Ok(Some(ToVoid { file, visit: *visit, effect }))
-        }
-    }
+    let Some((file, visit)) = shown(ctx, code, seq).await? else { return Ok(None) };
+    let left: Vec<VisitRecord> = file.visits.iter().filter(|v| v.visit.id != visit.visit.id).cloned().collect();
+    let without = reassess::judge(&ctx.protocols, &file.record, &left, &file.follow_ups, ctx.today);
+    let effect = Effect::between(&file.assessment, &without);
+    Ok(Some(ToVoid { file, visit, effect }))
 }
 
-/// Takes the visit back, if it is as it was when the form was shown at `version`.
+/// Takes the visit back, if it is as it was when the form was shown.
 ///
 /// # Errors
 /// [`Refusal::Invalid`] with every fault; [`Refusal::NotFound`], [`Refusal::Forbidden`], [`Refusal::Conflict`],
 /// [`Refusal::Store`].
-pub async fn void(
-    ctx: &Context,
-    sent: Sent,
-    code: &ChildCode,
-    seq: i64,
-    version: u32,
-    pairs: &[(String, String)],
-) -> Result<Done, Refusal> {
+pub async fn void(ctx: &Context, sent: Sent, about: About<'_>, pairs: &[(String, String)]) -> Result<Done, Refusal> {
     ctx.needs(Action::RecordVisit)?;
     ctx.db
         .write(async |tx| {
-            if let Some(outcome) = once::before(tx, ctx, sent).await? {
-                return Ok(Done::At(outcome));
-            }
-            let child = child_file::find(tx, ctx, code).await?;
-            let Standing::There(visit) = visit_of(tx, &child, seq).await? else { return Ok(Done::Gone) };
-            if visit.version != version {
-                return Ok(Done::Changed);
-            }
+            let (child, visit) = match begin(tx, ctx, sent, about).await? {
+                ControlFlow::Break(done) => return Ok(done),
+                ControlFlow::Continue(found) => found,
+            };
             let form = read_void(pairs).map_err(Refusal::Invalid)?;
             let why = Correction { by: ctx.actor.person, at: ctx.now, reason: &form.note };
-            visits::void(tx, visit.visit.id, version, why).await?;
+            visits::void(tx, visit.visit.id, visit.version, why).await?;
             let correction = RecordCorrection {
                 what: Corrected::Void { visit: visit.visit.id },
                 child: child.id,

@@ -46,7 +46,7 @@ pub(super) fn part_of(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
 }
 
 fn said(ask: Ask<'_>, name: &str, choice: Choice) -> Choice {
-    choice.chosen(ask.filled.all(name)).fault(ask.faults.of(name).map(|fault| codes::fault(ask.w, fault)))
+    choice.chosen(ask.filled.all(name)).fault(ask.faults.of(name).map(|fault| codes::fault(ask.w, fault))).stands(ask.stands(name))
 }
 
 fn by_name(f: &VisitForm<'_>, ask: Ask<'_>, food: &FoodLine) -> Markup {

@@ -85,6 +85,7 @@ fn step(f: &VisitForm<'_>, ask: Ask<'_>, line: &AskedStep) -> Markup {
         .hint(w.say_with("talk-agreed-on", args!["date" => format::day_near(w, line.agreed_on, f.today)]))
         .chosen(f.filled.all(&told))
         .fault(ask.faults.of(&told).map(|fault| codes::fault(w, fault)))
+        .stands(ask.stands(&told))
         .tight();
     let choice = StepAnswer::ALL.iter().fold(choice, |choice, answer| choice.option(answer.code(), codes::step_answer(w, *answer)));
     // A reason that is there already is always seen.
@@ -106,9 +107,9 @@ pub(super) fn part_of(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         "talk",
         &w.say("talk-heading"),
         &html! {
-            @if !danger.is_empty() { (lines(f, &danger, "talk-say-danger")) }
+            @if !danger.is_empty() { (lines(ask, &danger, "talk-say-danger")) }
             @if !others.is_empty() {
-                (fold(f, &w.say_with("talk-say-more", args!["count" => others.len()]), &lines(f, &others, "talk-say")))
+                (fold(f, &w.say_with("talk-say-more", args!["count" => others.len()]), &lines(ask, &others, "talk-say")))
             }
             p.hint { (w.say("talk-agree-hint")) }
             (place(f, ask, first))
@@ -117,8 +118,9 @@ pub(super) fn part_of(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
     )
 }
 
-fn lines(f: &VisitForm<'_>, lines: &[&Line], legend: &str) -> Markup {
-    let choice = Choice::many("coach", f.w.say(legend)).chosen(f.filled.all("coach")).rows();
+fn lines(ask: Ask<'_>, lines: &[&Line], legend: &str) -> Markup {
+    let keys: Vec<&str> = lines.iter().map(|line| line.key.as_str()).collect();
+    let choice = ask.many_of("coach", legend).stands(ask.stands("coach").map(|stands| stands.among(&keys))).rows();
     html! { div.list { (lines.iter().fold(choice, |choice, line| choice.option(&line.key, &line.words))) } }
 }
 
@@ -129,6 +131,7 @@ fn place(f: &VisitForm<'_>, ask: Ask<'_>, place: Place) -> Markup {
     let select = crate::view::parts::Select::new(&choice, w.say_with("talk-step", number))
         .value(f.filled.one(&choice))
         .fault(ask.faults.of(&choice).map(|fault| codes::fault(w, fault)))
+        .stands(ask.stands(&choice))
         .option("", w.say("talk-no-step"))
         .options(f.talk.choices.iter().cloned());
     html! {

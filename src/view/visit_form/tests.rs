@@ -117,7 +117,15 @@ impl Shown {
             faults: &self.faults,
             unusual: odd.as_deref().zip(self.read.as_ref().map(|read| &read.visit)),
             danger: None,
-            correcting: self.correcting.then_some(Correcting { seq: 44, on: d("2026-11-25"), unfinished: false, result: "/" }),
+            correcting: self.correcting.then_some(Correcting {
+                seq: 44,
+                on: d("2026-11-25"),
+                unfinished: false,
+                result: "/",
+                version: 1,
+                newest: None,
+            }),
+            gone: false,
         })
         .into_string()
     }

@@ -17,6 +17,7 @@ use crate::i18n::explain;
 use crate::i18n::format;
 use crate::service::Refusal;
 use crate::service::child_file::ChildFile;
+use crate::service::corrections::About;
 use crate::service::corrections::Done;
 use crate::service::corrections::HistoryLine;
 use crate::service::corrections::OtherRecord;
@@ -157,9 +158,9 @@ pub async fn void(path: web::Path<(String, i64)>, posted: Posted) -> Result<Http
     let code = code_of(&code)?;
     let key = posted.key()?;
     let Posted { signed, form } = posted;
-    let version = version_of(&form)?;
+    let about = About { code: &code, seq, version: version_of(&form)? };
     let ctx = signed.context();
-    let (faults, changed) = match void_visit::void(&ctx, Sent::of(key, &form.0), &code, seq, version, &form.0).await {
+    let (faults, changed) = match void_visit::void(&ctx, Sent::of(key, &form.0), about, &form.0).await {
         Ok(Done::At(path)) => return Ok(see_other(&path)),
         Ok(Done::Gone) => return Ok(gone(&signed, &code)),
         Ok(Done::Changed) => (Faults::new(), true),

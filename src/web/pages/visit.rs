@@ -1,18 +1,16 @@
-//! Recording and correcting a visit. Danger outranks a typing fault: what could be read is saved at once, and the rest of the form
-//! goes on as a correction of that visit, so that nothing is doubled.
+//! Recording a visit. Danger outranks a typing fault: what could be read is saved at once, and the rest of the form goes on as a
+//! correction of that visit, so that nothing is doubled.
 
+pub mod amend;
 pub mod desk;
 
 use actix_web::HttpRequest;
 use actix_web::HttpResponse;
 use actix_web::web;
 use domain::child_code::ChildCode;
-use domain::draft::MOST_NOTE;
 use domain::draft::fill::pairs_of;
 use domain::draft::pressing::pressing;
 use domain::draft::visit::VisitRead;
-use domain::draft::visit::talk;
-use domain::fault::Fault;
 use domain::ids::VisitId;
 use domain::visit::Contact;
 use domain::visit::Visit;
@@ -107,98 +105,10 @@ fn written(read: &VisitRead) -> Written<'_> {
 /// The form once more, above it what to do about the danger that is saved, and below it everything typed.
 async fn unfinished(signed: &Signed, code: &ChildCode, seq: i64, form: &Filled, read: &VisitRead) -> Result<HttpResponse, Failure> {
     let desk = Desk::open(signed, code).await?;
-    let action = correct_path(code, seq);
+    let action = amend::path_of(code, seq);
     let danger = result::block(&desk, seq, pressing(read))?;
     let shown = Form::fresh(&action, &fresh_key()).with(form, read).correcting(seq, true).under(danger);
     Ok(Html::unprocessable(desk.page(&shown)).response())
-}
-
-fn correct_path(code: &ChildCode, seq: i64) -> String {
-    format!("/children/{}/visits/{seq}/correct", code.as_str())
-}
-
-/// `GET /children/{code}/visits/{seq}/correct`
-///
-/// # Errors
-/// [`Failure`].
-pub async fn show_correct(path: web::Path<(String, i64)>, signed: Signed) -> Result<Html, Failure> {
-    let (code, seq) = path.into_inner();
-    let code = code_of(&code)?;
-    let desk = Desk::open(&signed, &code).await?;
-    let record = desk.file.visit(seq).ok_or(Failure::NotFound)?;
-    let mut pairs = pairs_of(&record.visit, record.note.as_deref(), signed.visitor.today);
-    pairs.extend(talk::pairs_of(&record.talk));
-    let filled = Filled(pairs);
-    let read = desk.read(&filled, record.visit.id);
-    let form = Form::fresh(&correct_path(&code, seq), &fresh_key()).with(&filled, &read).correcting(seq, false).quietly();
-    Ok(Html::ok(desk.page(&form)))
-}
-
-/// `POST /children/{code}/visits/{seq}/correct`
-///
-/// # Errors
-/// [`Failure`].
-pub async fn save_correct(path: web::Path<(String, i64)>, posted: Posted) -> Result<HttpResponse, Failure> {
-    let (code, seq) = path.into_inner();
-    let code = code_of(&code)?;
-    let key = posted.key()?;
-    let Posted { signed, form } = posted;
-    let ctx = signed.context();
-    let w = signed.words();
-    let desk = Desk::open(&signed, &code).await?;
-    let stored = desk.file.visit(seq).ok_or(Failure::NotFound)?;
-    let sent = Sent::of(key, &form.0);
-    let mut read = desk.read(&form, stored.visit.id);
-    let reason = form.one("reason").trim();
-    if reason.is_empty() {
-        read.faults.add("reason", Fault::Missing);
-    } else if reason.chars().count() > MOST_NOTE {
-        read.faults.add("reason", Fault::TooLong { most: MOST_NOTE });
-    }
-    let goes_on = form.one("unfinished") == "yes";
-    if !read.faults.is_empty() {
-        if read.has_danger() {
-            let with_danger = danger_into(&stored.visit, &read.visit);
-            if with_danger != stored.visit {
-                let why = w.say("visit-reason-unfinished");
-                let kept = Written { visit: &with_danger, talk: &stored.talk, note: stored.note.as_deref() };
-                record_visit::correct(&ctx, sent, &code, seq, kept, &why).await?;
-            }
-            return unfinished(&signed, &code, seq, &form, &read).await;
-        }
-        let shown = Form::fresh(&correct_path(&code, seq), form.one("key")).with(&form, &read).correcting(seq, goes_on);
-        return Ok(Html::unprocessable(desk.page(&shown)).response());
-    }
-    if !read.has_danger() && desk.asks_again(&form, &read) {
-        let shown = Form::fresh(&correct_path(&code, seq), form.one("key")).with(&form, &read).correcting(seq, goes_on);
-        return Ok(Html::unprocessable(desk.page(&shown)).response());
-    }
-    match record_visit::correct(&ctx, sent, &code, seq, written(&read), reason).await {
-        Ok(saved) => Ok(see_other(&outcome_path(&code, saved.seq))),
-        Err(Refusal::Invalid(faults)) => {
-            let read = VisitRead { faults, ..read };
-            let shown = Form::fresh(&correct_path(&code, seq), form.one("key")).with(&form, &read).correcting(seq, goes_on);
-            Ok(Html::unprocessable(desk.page(&shown)).response())
-        }
-        Err(other) => Err(other.into()),
-    }
-}
-
-/// A stored visit with the danger of a form that cannot be saved as a whole yet: nothing that was known is lost.
-fn danger_into(stored: &Visit, typed: &Visit) -> Visit {
-    let mut visit = stored.clone();
-    if let Some(signs) = typed.danger_signs.as_ref().filter(|signs| !signs.is_empty()) {
-        visit.danger_signs.get_or_insert_default().extend(signs.iter().copied());
-    }
-    if typed.oedema == Some(true) {
-        visit.oedema = Some(true);
-    }
-    visit.swallow_trouble = visit.swallow_trouble.max(typed.swallow_trouble);
-    for food in typed.foods.iter().filter(|f| f.response == Some(domain::food::Response::Reaction)) {
-        visit.foods.retain(|known| known.code != food.code);
-        visit.foods.push(food.clone());
-    }
-    visit
 }
 
 /// `GET /children/{code}/emergency`
@@ -220,29 +130,3 @@ impl Desk<'_> {
 
 /// A visit id for a page that shows a form nobody has sent yet.
 pub(crate) const NOT_YET: VisitId = VisitId(0);
-
-#[cfg(test)]
-mod tests {
-    use std::collections::BTreeSet;
-
-    use domain::visit::DangerSign;
-    use domain::visit::SwallowTrouble;
-
-    use super::*;
-
-    #[test]
-    fn danger_is_added_and_nothing_known_is_lost() {
-        let day = "2026-11-25".parse().expect("a date");
-        let mut stored = Visit::empty(VisitId(1), day, Contact::Clinic);
-        stored.meals = Some(3);
-        stored.danger_signs = Some(BTreeSet::from([DangerSign::BloodInStool]));
-        let mut typed = Visit::empty(VisitId(1), day, Contact::Home);
-        typed.danger_signs = Some(BTreeSet::from([DangerSign::FitsNow]));
-        typed.swallow_trouble = Some(SwallowTrouble::Blue);
-        let both = danger_into(&stored, &typed);
-        assert_eq!(both.danger_signs, Some(BTreeSet::from([DangerSign::BloodInStool, DangerSign::FitsNow])));
-        assert_eq!((both.meals, both.contact, both.swallow_trouble), (Some(3), Contact::Clinic, Some(SwallowTrouble::Blue)));
-        typed.danger_signs = Some(BTreeSet::new());
-        assert_eq!(danger_into(&stored, &typed).danger_signs, stored.danger_signs, "none of these takes nothing away");
-    }
-}

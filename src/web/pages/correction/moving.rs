@@ -15,6 +15,7 @@ use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::format;
 use crate::service::Refusal;
+use crate::service::corrections::About;
 use crate::service::corrections::Done;
 use crate::service::corrections::move_visit;
 use crate::service::corrections::move_visit::Target;
@@ -148,9 +149,9 @@ pub async fn move_visit(path: web::Path<(String, i64)>, posted: Posted) -> Resul
     let code = code_of(&code)?;
     let key = posted.key()?;
     let Posted { signed, form } = posted;
-    let (version, to) = (version_of(&form)?, code_of(form.one("to"))?);
+    let (about, to) = (About { code: &code, seq, version: version_of(&form)? }, code_of(form.one("to"))?);
     let ctx = signed.context();
-    let (faults, changed) = match move_visit::move_visit(&ctx, Sent::of(key, &form.0), (&code, seq), &to, version, &form.0).await {
+    let (faults, changed) = match move_visit::move_visit(&ctx, Sent::of(key, &form.0), about, &to, &form.0).await {
         Ok(Done::At(path)) => return Ok(see_other(&path)),
         Ok(Done::Gone) => return Ok(gone(&signed, &code)),
         Ok(Done::Changed) => (Faults::new(), true),

@@ -90,6 +90,18 @@ pub struct Form {
     emergency: bool,
     /// What is stored was saved as it stands: nothing of it is asked about again.
     quiet: bool,
+    newest: Option<Newest>,
+    gone: bool,
+}
+
+/// A visit that somebody changed since the form was shown.
+pub struct Newest {
+    /// As its form would send it.
+    pub filled: Filled,
+    /// Who changed it last.
+    pub by: String,
+    /// Why.
+    pub reason: String,
 }
 
 impl Form {
@@ -105,6 +117,8 @@ impl Form {
             danger: None,
             emergency: false,
             quiet: false,
+            newest: None,
+            gone: false,
         }
     }
 
@@ -132,6 +146,18 @@ impl Form {
     pub fn under(mut self, danger: Option<Danger>) -> Self {
         self.emergency = danger.as_ref().is_some_and(|d| d.class == Class::Now);
         self.danger = danger.map(|d| d.block);
+        self
+    }
+
+    /// Beside what somebody else made of the visit meanwhile.
+    pub fn beside(mut self, newest: Option<Newest>) -> Self {
+        self.newest = newest;
+        self
+    }
+
+    /// As a new visit, because the one that was corrected is not there any more.
+    pub const fn instead(mut self) -> Self {
+        self.gone = true;
         self
     }
 
@@ -192,12 +218,14 @@ impl<'a> Desk<'a> {
         let today = signed.visitor.today;
         let (on, id) = form.read.as_ref().map_or((today, NOT_YET), |read| (read.visit.on, read.visit.id));
         let questions = self.questions(on, id);
-        let open = self.open_lines(&form.filled, form.correcting.map(|_| id));
-        let foods = self.food_lines(form.read.as_ref().map(|read| &read.visit), questions.months);
+        let corrected = form.correcting.and_then(|(seq, _)| self.file.visit(seq));
+        let newest = form.newest.as_ref();
+        let open = self.open_lines(&[Some(&form.filled), newest.map(|newest| &newest.filled)], form.correcting.map(|_| id));
+        let told = [form.read.as_ref().map(|read| &read.visit), newest.and(corrected).map(|record| &record.visit)];
+        let foods = self.food_lines(&told, questions.months);
         let odd = form.read.as_ref().filter(|_| !form.quiet).map(|read| self.unusual(read));
         let code = ChildCode::parse(&record.code).ok();
         let result = code.zip(form.correcting).map_or_else(String::new, |(code, (seq, _))| outcome_path(&code, seq));
-        let stored_on = form.correcting.and_then(|(seq, _)| self.file.visit(seq)).map_or(on, |v| v.visit.on);
         let talk = self.talk_part(form.correcting.map(|_| id), form.read.as_ref().map(|read| &read.talk));
         let token = signed.visitor.token();
         let body = visit_form::body(&VisitForm {
@@ -220,18 +248,27 @@ impl<'a> Desk<'a> {
             faults: &form.faults,
             unusual: odd.as_deref().zip(form.read.as_ref().map(|read| &read.visit)),
             danger: form.danger.clone(),
-            correcting: form.correcting.map(|(seq, unfinished)| Correcting { seq, on: stored_on, unfinished, result: &result }),
+            correcting: form.correcting.map(|(seq, unfinished)| Correcting {
+                seq,
+                on: corrected.map_or(on, |record| record.visit.on),
+                unfinished,
+                result: &result,
+                version: corrected.map_or(0, |record| record.version),
+                newest: newest.map(|newest| visit_form::Newest { filled: &newest.filled, by: &newest.by, reason: &newest.reason }),
+            }),
+            gone: form.gone,
         });
         let title = visit_form::title(w, self.file.called(), form.correcting.is_some());
-        let title = if form.faults.is_empty() { title } else { not_saved_title(w, &title) };
+        let saved = form.faults.is_empty() && form.newest.is_none() && !form.gone;
+        let title = if saved { title } else { not_saved_title(w, &title) };
         let mut shell = signed.shell(&title);
         shell.without_reach = true;
         shell.urgent = form.emergency;
         layout::page(&shell, body)
     }
 
-    /// What is open, most urgent first; on a correction also what the form tells of that is no longer open.
-    fn open_lines(&self, filled: &Filled, correcting: Option<VisitId>) -> Vec<OpenLine> {
+    /// What is open, most urgent first; on a correction also what the forms tell of that is no longer open.
+    fn open_lines(&self, forms: &[Option<&Filled>], correcting: Option<VisitId>) -> Vec<OpenLine> {
         let w = self.signed.words();
         let line = |f: &FollowUp| OpenLine {
             rule: f.rule,
@@ -243,8 +280,9 @@ impl<'a> Desk<'a> {
         let mut lines: Vec<OpenLine> = self.file.assessment.open().into_iter().map(line).collect();
         if correcting.is_some() {
             for f in self.file.assessment.follow_ups.iter().rev() {
-                let told = !filled.one(&format!("outcome_{}", f.rule.code())).is_empty() || filled.has("referrals", f.rule.code());
-                if told && !lines.iter().any(|known| known.rule == f.rule) {
+                let tells =
+                    |form: &&Filled| !form.one(&format!("outcome_{}", f.rule.code())).is_empty() || form.has("referrals", f.rule.code());
+                if forms.iter().flatten().any(tells) && !lines.iter().any(|known| known.rule == f.rule) {
                     lines.push(line(f));
                 }
             }
@@ -272,11 +310,11 @@ impl<'a> Desk<'a> {
     }
 
     /// Foods asked about by name: on hold, told at this visit, being tried, and the next to try.
-    fn food_lines(&self, visit: Option<&Visit>, months: u32) -> Vec<FoodLine> {
+    fn food_lines(&self, told: &[Option<&Visit>], months: u32) -> Vec<FoodLine> {
         let lines = &self.file.assessment.foods;
         let held = |code: &FoodCode| lines.iter().any(|l| l.code == *code && matches!(l.state, FoodState::OnHold { .. }));
         let mut codes: Vec<FoodCode> = lines.iter().filter(|l| held(&l.code)).map(|l| l.code.clone()).collect();
-        codes.extend(visit.iter().flat_map(|v| v.foods.iter().map(|f| f.code.clone())));
+        codes.extend(told.iter().flatten().flat_map(|v| v.foods.iter().map(|f| f.code.clone())));
         if months >= 6 {
             codes.extend(lines.iter().filter(|l| matches!(l.state, FoodState::Trying)).map(|l| l.code.clone()).take(NEAR));
             codes.extend(self.next_foods().into_iter().take(NEAR).map(|food| food.code.clone()));
