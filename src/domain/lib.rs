@@ -43,6 +43,10 @@ mod cases;
 #[cfg(test)]
 extern crate self as domain;
 #[cfg(test)]
+#[path = "../files/faults.rs"]
+#[allow(dead_code, reason = "only the reading itself is used here")]
+mod faults;
+#[cfg(test)]
 #[path = "../files/protocol_toml/mod.rs"]
 #[allow(dead_code, unused_imports, reason = "only the reading itself is used here")]
 mod protocol_toml;

@@ -4,6 +4,7 @@ pub mod archive;
 pub mod cases;
 pub mod csv_text;
 pub mod csvw;
+mod faults;
 pub mod late_csv;
 pub mod pictures_csv;
 pub mod protocol_toml;
@@ -13,7 +14,7 @@ mod saying;
 pub mod score_csv;
 mod toml_reader;
 
+pub use faults::FileFault;
 pub use saying::Gap;
 pub use saying::Saying;
 pub use saying::say;
-pub use toml_reader::FileFault;

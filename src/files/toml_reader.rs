@@ -1,4 +1,4 @@
-//! Reads TOML key by key and keeps every fault with its line and what to do. It knows neither protocols nor cases.
+//! Reads TOML key by key and keeps every fault. It knows neither protocols nor cases.
 
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
@@ -11,69 +11,16 @@ use toml::de::DeArray;
 use toml::de::DeTable;
 use toml::de::DeValue;
 
+use super::faults::Faults;
 use super::saying::Saying;
 use super::saying::say;
-
-/// One thing that is wrong in a file.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct FileFault {
-    /// The file as it was named.
-    pub file: String,
-    /// The line, from 1.
-    pub line: usize,
-    /// The key, from the top of the file, e.g. `ages.start_age_days`.
-    pub key: String,
-    /// What is wrong and what to do.
-    pub what: Saying,
-}
-
-impl std::fmt::Display for FileFault {
-    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
-        write!(f, "{}:{}: ", self.file, self.line)?;
-        if !self.key.is_empty() {
-            write!(f, "{}: ", self.key)?;
-        }
-        self.what.fmt(f)
-    }
-}
-
-/// What is wrong in one file, so far.
-pub struct Faults<'t> {
-    file: &'t str,
-    text: &'t str,
-    found: Vec<FileFault>,
-}
-
-impl<'t> Faults<'t> {
-    /// None yet.
-    pub const fn new(file: &'t str, text: &'t str) -> Self {
-        Self { file, text, found: Vec::new() }
-    }
-
-    /// Adds one, at a place in the text.
-    pub fn add(&mut self, span: &Range<usize>, key: &str, what: Saying) {
-        let line = self.text.get(..span.start).map_or(1, |before| before.matches('\n').count() + 1);
-        self.found.push(FileFault { file: self.file.to_owned(), line, key: key.to_owned(), what });
-    }
-
-    /// How many there are.
-    pub const fn len(&self) -> usize {
-        self.found.len()
-    }
-
-    /// All of them, by line.
-    pub fn into_all(mut self) -> Vec<FileFault> {
-        self.found.sort_by_key(|fault| fault.line);
-        self.found
-    }
-}
 
 /// Parses a file; syntax faults are all added.
 pub fn document<'t>(text: &'t str, faults: &mut Faults<'t>) -> Spanned<DeTable<'t>> {
     let (table, errors) = DeTable::parse_recoverable(text);
     for error in errors {
         let span = error.span().unwrap_or(0..0);
-        faults.add(&span, "", say("not valid TOML: {message}; correct the line").with("message", error.message()));
+        faults.not_toml(&span, error.message());
     }
     table
 }

@@ -39,6 +39,8 @@ pub struct FileFaultLine {
     pub key: String,
     /// What is wrong and what to do.
     pub what: String,
+    /// The parser's own words, which are English.
+    pub parser: Option<String>,
 }
 
 /// The form.
@@ -145,6 +147,7 @@ fn faults_note(w: &Words, p: &RehearsePage<'_>) -> Markup {
                                     @else { (w.say_with("rehearse-fault", args!["line" => fault.line.to_string(), "key" => &fault.key])) }
                                 }
                                 " " (fault.what)
+                                @if let Some(words) = &fault.parser { ". " (w.say("rehearse-parser-says")) " " span lang="en" { (words) } }
                             }
                         }
                     }
@@ -198,7 +201,7 @@ fn label(w: &Words, field: &str) -> String {
 }
 
 fn adopt_form(w: &Words, p: &AdoptPart<'_>) -> Markup {
-    let ask = Ask { w, filled: p.filled, faults: p.faults };
+    let ask = Ask::new(w, p.filled, p.faults);
     html! {
         h2 id="adopt" { (w.say("adopt-heading")) }
         p { (w.say("adopt-lede")) }

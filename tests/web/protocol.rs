@@ -121,6 +121,9 @@ async fn a_chosen_file_is_rehearsed_and_one_that_is_no_protocol_gets_one_clear_s
     choose(&mut browser, "big.toml", &vec![b'#'; 512 * 1024 + 1], "pasted").await.is(422).says("larger than 512 kB");
     choose(&mut browser, "full.toml", &vec![b'#'; 512 * 1024], "").await.is(422).says("protocol: is missing");
     choose(&mut browser, "huge.toml", &vec![b'#'; 5 * 1024 * 1024], "").await.is(413);
+    // Pasted text has room for a file of that size however it is encoded, and not without end.
+    rehearse(&mut browser, &"é".repeat(256 * 1024)).await.is(422).says("not valid TOML");
+    rehearse(&mut browser, &"#".repeat(2 * 1024 * 1024)).await.is(413);
     let mut browser = site.signed_in("mireni").await;
     let request = TestRequest::post().uri("/find").insert_header(("content-type", "multipart/form-data; boundary=edge"));
     browser.request(request.set_payload("--edge--"), "/find").await;
@@ -139,6 +142,14 @@ async fn faults_of_a_file_are_told_in_the_language_of_the_page() {
     browser.says("tolerance.muac_mm : doit être un nombre entier de 1 à 50, et non le texte \"5\"");
     browser.says("inconnu comme groupe d’aliments : \"egg\" ; corrigez l’orthographe");
     browser.says("ages.start_age_days : manque ; ajoutez un nombre entier de 119 à 184").says("n’est pas une clé connue ; corrigez-la");
+    // What the parser says of faulty writing is English: said so, and marked so.
+    let faulty = DEFAULT_TEXT.replacen("muac_mm = 5", "muac_mm = 5 6", 1);
+    let line = faulty.lines().position(|line| line == "muac_mm = 5 6").expect("a line") + 1;
+    rehearse(&mut browser, &faulty).await.is(422);
+    browser.says(&format!("Ligne {line} : écriture fautive à la ligne {line}, colonne 11 : ce n’est pas du TOML valable"));
+    browser.says("L’analyseur dit, en anglais :").does_not_say("not valid TOML");
+    let words = browser.texts("#summary span[lang=en]");
+    assert!(!words.is_empty() && words.iter().all(|words| words.len() > 5), "{words:?}");
     rehearse(&mut browser, "").await.is(422).says("protocol : manque ; ajoutez une table [protocol], comme dans le protocole fourni");
 }
 

@@ -8,9 +8,9 @@ use domain::ids::VisitId;
 use domain::units::Weight;
 use domain::visit::Visit;
 
+use super::super::faults::Faults;
 use super::super::saying::Saying;
 use super::super::saying::say;
-use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 use super::expect;
 use super::expect::Expected;

@@ -8,9 +8,9 @@ use domain::rule::Class;
 use domain::rule::CloseReason;
 use domain::rule::RuleId;
 
+use super::super::faults::Faults;
 use super::super::saying::Saying;
 use super::super::saying::say;
-use super::super::toml_reader::Faults;
 use super::super::toml_reader::Item;
 use super::super::toml_reader::Table;
 

@@ -9,10 +9,10 @@ mod visit;
 
 use domain::protocol::Food;
 
+use super::faults::Faults;
+use super::faults::FileFault;
 use super::protocol_toml::food;
 use super::saying::say;
-use super::toml_reader::Faults;
-use super::toml_reader::FileFault;
 use super::toml_reader::Table;
 use super::toml_reader::document;
 

@@ -24,9 +24,9 @@ use domain::visit::SwallowTrouble;
 use domain::visit::ToldOutcome;
 use domain::visit::Visit;
 
+use super::super::faults::Faults;
 use super::super::saying::Saying;
 use super::super::saying::say;
-use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 use super::expect;
 use super::expect::Expected;

@@ -8,9 +8,9 @@ use domain::protocol::Foods;
 use domain::protocol::HoldPolicy;
 use domain::protocol::Iron;
 
+use super::super::faults::Faults;
 use super::super::saying::Saying;
 use super::super::saying::say;
-use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 
 /// `[[food]]`: each code once, each with a name and a source.

@@ -14,9 +14,9 @@ use domain::protocol::SlotPlan;
 use domain::protocol::Tolerance;
 use domain::rule::Class;
 
+use super::super::faults::Faults;
 use super::super::saying::Saying;
 use super::super::saying::say;
-use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 
 const SOURCE: Saying = say("where the figure comes from: name, year, table, or \"common practice\", or \"our own choice\"");

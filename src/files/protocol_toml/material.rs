@@ -5,8 +5,8 @@ use domain::protocol::CoachingLine;
 use domain::protocol::StageId;
 use domain::rule::RuleId;
 
+use super::super::faults::Faults;
 use super::super::saying::say;
-use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 use super::header::source;
 

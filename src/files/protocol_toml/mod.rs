@@ -17,8 +17,8 @@ use std::sync::LazyLock;
 
 use domain::protocol::Protocol;
 
-use super::toml_reader::Faults;
-use super::toml_reader::FileFault;
+use super::faults::Faults;
+use super::faults::FileFault;
 use super::toml_reader::Table;
 use super::toml_reader::document;
 

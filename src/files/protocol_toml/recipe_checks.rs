@@ -5,8 +5,8 @@ use std::ops::Range;
 use domain::protocol::Foods;
 use domain::protocol::Recipe;
 
+use super::super::faults::Faults;
 use super::super::saying::say;
-use super::super::toml_reader::Faults;
 use super::foods::unknown_food;
 
 /// Thinner than this nothing is that a recipe is needed for, kcal/g (our own choice; watery gruel has about 0.3: WHO 2009).

@@ -11,8 +11,8 @@ use domain::protocol::Recipe;
 use domain::protocol::RecipePart;
 use domain::protocol::RecipeText;
 
+use super::super::faults::Faults;
 use super::super::saying::say;
-use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 use super::header::source;
 

@@ -11,9 +11,9 @@ use domain::protocol::TextureStep;
 use domain::rule::Class;
 use domain::rule::RuleId;
 
+use super::super::faults::Faults;
 use super::super::saying::Saying;
 use super::super::saying::say;
-use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 use super::header::source;
 

@@ -5,8 +5,8 @@ use domain::protocol::Stage;
 use domain::protocol::StageId;
 use domain::protocol::Stages;
 
+use super::super::faults::Faults;
 use super::super::saying::say;
-use super::super::toml_reader::Faults;
 use super::super::toml_reader::Table;
 use super::super::toml_reader::unknown_key;
 use super::header::source;

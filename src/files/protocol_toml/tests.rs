@@ -137,6 +137,10 @@ fn unknown_keys_and_broken_toml() {
         broken.iter().all(|said| said.starts_with("mine.toml:") && said.contains("not valid TOML")) && !broken.is_empty(),
         "{broken:?}"
     );
+    // Letters count, not bytes.
+    let place = said("# é\n\"é\" = ?\n");
+    assert!(place[0].starts_with("mine.toml:2: not valid TOML: the writing is at fault at line 2, column 7;"), "{place:?}");
+    assert!(place[0].contains(". The parser says: "), "{place:?}");
     assert!(said("").iter().any(|said| said.contains("protocol: is missing")));
 }
 
@@ -219,4 +223,24 @@ fn faults_of_every_kind_in_one_file_are_all_told_each_with_its_line_and_what_to_
     }
     assert!(said.iter().any(|told| told.contains("ages.settling_in_days: is missing; add")), "{said:#?}");
     assert!(said.iter().any(|told| told.contains("the rule \"bottle.used\" is missing; copy it")), "{said:#?}");
+}
+
+#[test]
+fn figures_are_taken_up_to_their_limits_and_not_beyond() {
+    let from = "urgent_below_z = -6.00";
+    for within in ["urgent_below_z = -20.00", "urgent_below_z = -6.05"] {
+        assert_eq!(said(&DEFAULT_TEXT.replacen(from, within, 1)), Vec::<String>::new(), "{within}");
+    }
+    for beyond in ["urgent_below_z = -20.01", "urgent_below_z = 20.01", "urgent_below_z = -6.005"] {
+        let fault = fault(from, beyond);
+        assert!(fault.contains("must be a z-score from -20 to 20 with at most two decimals"), "{beyond}: {fault}");
+    }
+    for (within, beyond) in [("muac_mm = 1", "muac_mm = 0"), ("muac_mm = 50", "muac_mm = 51")] {
+        assert_eq!(said(&DEFAULT_TEXT.replacen("muac_mm = 5", within, 1)), Vec::<String>::new(), "{within}");
+        assert!(fault("muac_mm = 5", beyond).contains("must be a whole number from 1 to 50"), "{beyond}");
+    }
+    let days = "skin_and_gut_within_minutes = 240";
+    assert_eq!(said(&DEFAULT_TEXT.replacen(days, "skin_and_gut_within_minutes = 100000", 1)), Vec::<String>::new());
+    assert!(fault(days, "skin_and_gut_within_minutes = 100001").contains("must be a whole number"));
+    assert!(fault(days, "skin_and_gut_within_minutes = -1").contains("must be a whole number"));
 }

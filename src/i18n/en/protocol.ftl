@@ -182,6 +182,7 @@ rehearse-not-loaded = The file cannot be used: { $count ->
     }. Nothing was changed.
 rehearse-fault = Line { $line }, { $key }:
 rehearse-fault-line = Line { $line }:
+rehearse-parser-says = The parser says:
 rehearse-nothing = Under { $id } { $version } nothing would change for the { $count ->
         [one] { $count } child
        *[other] { $count } children

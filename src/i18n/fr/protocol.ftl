@@ -182,6 +182,7 @@ rehearse-not-loaded = Le fichier ne peut pas être utilisé : { $count ->
     }. Rien n’a été changé.
 rehearse-fault = Ligne { $line }, { $key } :
 rehearse-fault-line = Ligne { $line } :
+rehearse-parser-says = L’analyseur dit, en anglais :
 rehearse-nothing = Sous { $id } { $version } rien ne changerait pour { $count ->
         [one] { $count } enfant regardé
        *[other] { $count } enfants regardés

@@ -65,7 +65,9 @@ async fn form(signed: &Signed, sent: &Filled, text: &str, faults: &[ProtocolFaul
     let page = view::RehearsePage {
         text,
         file: &file,
-        faults: faults.iter().map(|f| view::FileFaultLine { line: f.line, key: f.key.clone(), what: file_fault(w, &f.what) }).collect(),
+        faults: (faults.iter())
+            .map(|f| view::FileFaultLine { line: f.line, key: f.key.clone(), what: file_fault(w, &f.what), parser: f.parser.clone() })
+            .collect(),
         chosen: Some(sent.one(FILE_NAME)).filter(|name| !name.is_empty()),
         unreadable,
         most_kilobytes,
