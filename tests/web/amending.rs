@@ -31,7 +31,8 @@ async fn stored(site: &Site, code: &str) -> (Option<u16>, Option<u32>, u32) {
 
 const TYPED: [(&str, &str); 5] =
     [("weight", "7.35"), ("meals", "3"), ("note", "seen \"twice\""), ("texture_usual", "1"), ("reason", "two digits were swapped")];
-const BY_OLANI: [(&str, &str); 4] = [("arm", "140"), ("texture_usual", "2"), ("bottle", "yes"), ("reason", "a digit was misread")];
+const BY_OLANI: [(&str, &str); 5] =
+    [("arm", "140"), ("texture_usual", "2"), ("bottle", "yes"), ("head", "43.1"), ("reason", "a digit was misread")];
 
 #[actix_web::test]
 async fn a_correction_overtaken_by_another_is_told_so_beside_the_newest_version() {
@@ -45,9 +46,14 @@ async fn a_correction_overtaken_by_another_is_told_so_beside_the_newest_version(
         assert!(has(&kept, pair), "{pair:?} was lost: {kept:?}");
     }
     let beside = browser.texts(".stands");
-    for said in
-        ["It now says: 7.1 kg", "It now says: 140 mm", "It now says: no answer", "It now says: mashed, soft lumps", "It now says: Yes"]
-    {
+    for said in [
+        "It now says: 7.1 kg",
+        "It now says: 140 mm",
+        "It now says: no answer",
+        "It now says: 43.1 cm",
+        "It now says: mashed, soft lumps",
+        "It now says: Yes",
+    ] {
         assert!(beside.iter().any(|line| line == said), "{said}: {beside:?}");
     }
     assert!(!browser.texts("details:not([open]) .stands").iter().any(|line| !line.is_empty()), "none of it is a tap away");

@@ -251,3 +251,22 @@ async fn likely_children_of_a_home_are_suggested_and_the_worker_decides() {
     weigh(&site, 90, &of(1, "Sela", "Maruli Ashti", site.ulopi, site.mireni), "2026-11-25", 7400).await;
     browser.open(&format!("/children/{}/home", code(1))).await.says("Seen today");
 }
+
+#[actix_web::test]
+async fn who_lives_here_already_is_not_linked_again_and_who_lives_elsewhere_is_not_taken_out() {
+    let site = Site::new().await;
+    for (n, name) in [(1, "Sela"), (2, "Pemba"), (3, "Tavi"), (4, "Oku")] {
+        register(&site, &of(n, name, name, site.ulopi, site.mireni), plain).await;
+    }
+    let mut browser = site.signed_in("mireni").await;
+    link(&mut browser, 1, 2).await;
+    link(&mut browser, 3, 4).await;
+    browser.open(&format!("/children/{}/home", code(1))).await;
+    for n in [1, 2] {
+        browser.submit("details form", &[("other", &code(n))]).await.is(422).says("This is how it is now.");
+    }
+    // A page from before the child moved: it names somebody who does not live here.
+    let (path, pairs) = browser.open(&format!("/children/{}/home", code(1))).await.filled("form[action$=unlink]", &[("other", &code(3))]);
+    browser.send(&path, &pairs).await.is(200).says("2 children here");
+    browser.open(&format!("/children/{}/home", code(3))).await.says("2 children here");
+}

@@ -31,5 +31,6 @@ mod site;
 #[cfg(feature = "spreadsheet-tests")]
 mod spreadsheets;
 mod statements;
+mod together;
 mod visits;
 mod why;

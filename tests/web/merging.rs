@@ -15,20 +15,21 @@ use crate::harness::Browser;
 use crate::site::Site;
 use crate::site::TODAY;
 
-const NOTE: (&str, &str) = ("note", "The cards were mixed up.");
+pub const NOTE: (&str, &str) = ("note", "The cards were mixed up.");
 
-struct New<'a> {
-    worker: &'a str,
-    name: &'a str,
-    sex: &'a str,
-    born_day: &'a str,
-    area: &'a str,
+/// A child to be registered.
+pub struct New<'a> {
+    pub worker: &'a str,
+    pub name: &'a str,
+    pub sex: &'a str,
+    pub born_day: &'a str,
+    pub area: &'a str,
 }
 
-const DEKO: New<'static> = New { worker: "mireni", name: "Deko", sex: "F", born_day: "20", area: "ulopi" };
+pub const DEKO: New<'static> = New { worker: "mireni", name: "Deko", sex: "F", born_day: "20", area: "ulopi" };
 
 /// A child born on a day of March 2026; its code.
-async fn register(site: &Site, new: &New<'_>) -> String {
+pub async fn register(site: &Site, new: &New<'_>) -> String {
     let mut browser = site.signed_in(new.worker).await;
     let fields = [
         ("name", new.name),
@@ -49,13 +50,13 @@ async fn register(site: &Site, new: &New<'_>) -> String {
     at.split(['/', '?']).next().unwrap_or_default().to_owned()
 }
 
-async fn visit(browser: &mut Browser, code: &str, answers: &[(&str, &str)]) -> String {
+pub async fn visit(browser: &mut Browser, code: &str, answers: &[(&str, &str)]) -> String {
     browser.open(&format!("/children/{code}/visits/new")).await.submit("main form", answers).await.is(200);
     browser.path.split('/').nth(4).expect("a number in the address").to_owned()
 }
 
 /// Nothing is stored otherwise than the visits give it.
-async fn is_sound(site: &Site) {
+pub async fn is_sound(site: &Site) {
     let found = recheck(&site.db.db, &protocols::for_tests(), day(TODAY), None, &mut |_, _| ()).await.expect("readable");
     assert!(found.differences.is_empty(), "{:#?}", found.differences);
 }
