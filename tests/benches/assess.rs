@@ -4,6 +4,9 @@
 //! asked for while all children of the case are judged.
 
 mod children;
+#[path = "../../src/files/faults.rs"]
+#[allow(dead_code, reason = "only the shipped protocol is read here")]
+mod faults;
 #[path = "../../src/files/protocol_toml/mod.rs"]
 #[allow(dead_code, unused_imports, reason = "only the shipped protocol is read here")]
 mod protocol_toml;
