@@ -59,19 +59,27 @@ mod tests {
             Cell::Count(12),
             Cell::Percent(267),
             Cell::Instant(at),
-            Cell::text("n:small;pct:small"),
+            Cell::text("n:private;pct:private"),
         ]))
         .expect("written");
         let text = String::from_utf8(bytes).expect("UTF-8");
-        assert_eq!(text, "area,n,pct,at,withheld\r\n\"Sanga \"\"Point\"\", lower\",12,26.7,2026-11-10T06:00:00Z,\"n:small;pct:small\"\r\n");
+        assert_eq!(
+            text,
+            "area,n,pct,at,withheld\r\n\"Sanga \"\"Point\"\", lower\",12,26.7,2026-11-10T06:00:00Z,\"n:private;pct:private\"\r\n"
+        );
     }
 
     #[test]
     fn a_withheld_cell_is_empty_and_never_a_word_in_a_column_of_numbers() {
-        let row =
-            vec![Cell::text("Ulopi"), Cell::Withheld(Reason::Small), Cell::Withheld(Reason::Small), Cell::Empty, Cell::text("n:small")];
+        let row = vec![
+            Cell::text("Ulopi"),
+            Cell::Withheld(Reason::Private),
+            Cell::Withheld(Reason::Private),
+            Cell::Empty,
+            Cell::text("n:private"),
+        ];
         let text = String::from_utf8(write(&table(row)).expect("written")).expect("UTF-8");
-        assert!(text.ends_with("\r\nUlopi,,,,n:small\r\n"), "{text:?}");
+        assert!(text.ends_with("\r\nUlopi,,,,n:private\r\n"), "{text:?}");
     }
 
     #[test]

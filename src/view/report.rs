@@ -96,12 +96,11 @@ impl ReportPage<'_> {
 }
 
 /// A figure as shown: numbers in the language of the page, what is private hatched.
-fn shown(w: &Words, threshold: u64, figure: &Figure) -> Cell {
+fn shown(w: &Words, figure: &Figure) -> Cell {
     match figure {
         Figure::Count(count) => Cell::number(&format::count(w, *count)),
         Figure::Percent(tenths) => Cell::number(&format::number(w, f64::from(*tenths) / 10.0, 1)),
-        Figure::Withheld(Reason::Small) => Cell::kept(&w.say_with("report-small", args!["threshold" => threshold])),
-        Figure::Withheld(Reason::Linked) => Cell::kept(&w.say("report-linked")),
+        Figure::Withheld(Reason::Private) => Cell::kept(&w.say("report-private")),
         Figure::Withheld(Reason::Few) => Cell::kept(&w.say("report-few")),
         Figure::Text(text) => Cell::text(text),
         Figure::Date(day) => Cell::number(&format::day(w, *day)),
@@ -179,7 +178,7 @@ fn sieve(w: &Words, period: Period, periods: &[Period], areas: Option<(&str, &[(
 
 /// Why some figures are private.
 fn kept(w: &Words, p: &ReportPage<'_>) -> Markup {
-    html! { p.quiet { (w.say_with("report-kept", args!["most" => p.threshold - 1, "threshold" => p.threshold])) } }
+    html! { p.quiet { (w.say_with("report-kept", args!["threshold" => p.threshold])) } }
 }
 
 fn files(w: &Words, p: &ReportPage<'_>) -> Markup {

@@ -317,7 +317,9 @@ async fn a_quarter_is_counted_anew_and_withholds_what_its_months_do() {
                 for (column, cell) in table.columns.iter().zip(row) {
                     let count = holds(column) == Some(Holds::Count);
                     if count && matches!(cell, Cell::Withheld(_)) {
-                        let other = longer.find(&codes).and_then(|row| longer.cell(row, column));
+                        // Rows of two splits that the longer period does not tell are no leak either.
+                        let Some(row) = longer.find(&codes) else { continue };
+                        let other = longer.cell(row, column);
                         assert!(matches!(other, Some(Cell::Withheld(_))), "{name} {codes:?} {column}: {other:?}");
                         hidden += 1;
                     }

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 
 use crate::report::csv_table::{ALL, Cell, Table};
-use crate::report::definitions::{Holds, holds, key};
+use crate::report::definitions::{Holds, holds, key, parts_named, tells};
+use crate::report::suppress::Reason;
 
 /// A figure that one release shows otherwise than an earlier one.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -35,22 +36,27 @@ fn rows(table: &Table) -> BTreeMap<Vec<(&'static str, &str)>, Figures<'_>> {
 }
 
 /// Every figure that was shown, or stood for nothing, and is now another one or withheld. A row that is not there counts
-/// nobody. What was withheld stays so (see [`inherit`](crate::report::inherit)) and is not told.
+/// nobody, unless no row of such splits is told. What was withheld stays so (see [`inherit`](crate::report::inherit)) and is not told.
 #[must_use]
 pub fn changes(earlier: &[Table], later: &[Table]) -> Vec<Change> {
     let mut found = Vec::new();
     for table in later {
-        let before = earlier.iter().find(|other| other.name == table.name).map(rows).unwrap_or_default();
+        let other = earlier.iter().find(|other| other.name == table.name);
+        let before = other.map(rows).unwrap_or_default();
         let after = rows(table);
         for (row, now) in &after {
             let was = before.get(row);
+            if was.is_none() && other.is_some_and(|other| !tells(other, &parts_named(row))) {
+                continue;
+            }
             for (column, now) in now {
                 let was = was.and_then(|was| was.get(column)).copied();
                 record(&mut found, table.name, row, column, was, Some(now));
             }
         }
         for (row, was) in before.iter().filter(|(row, _)| !after.contains_key(*row)) {
-            was.iter().for_each(|(column, was)| record(&mut found, table.name, row, column, Some(was), None));
+            let not_told = (!tells(table, &parts_named(row))).then_some(&Cell::Withheld(Reason::Private));
+            was.iter().for_each(|(column, was)| record(&mut found, table.name, row, column, Some(was), not_told));
         }
     }
     found
@@ -93,7 +99,6 @@ pub fn largest_moves(before: &[Table], now: &[Table], most: usize) -> Vec<Change
 mod tests {
     use super::*;
     use crate::report::sample::october;
-    use crate::report::suppress::Reason;
 
     fn visits(rows: &[(&str, &str, Cell)]) -> Table {
         let mut table = Table::new("visits", &["slot", "due"]);
@@ -109,6 +114,16 @@ mod tests {
         let told: Vec<(String, Cell, Cell)> = changes(&[was], &[now]).into_iter().map(|c| (c.row[0].1.clone(), c.was, c.now)).collect();
         let wanted = [("tenzu", 0, 6), ("ulopi", 7, 8), ("mbiro", 9, 0)].map(|(a, x, y)| (a.to_owned(), Cell::Count(x), Cell::Count(y)));
         assert_eq!(told, wanted);
+    }
+
+    #[test]
+    fn rows_that_are_not_told_are_withheld_and_no_nought() {
+        let fine = visits(&[("ulopi", "m06", Cell::Count(7)), ("ulopi", "all", Cell::Count(9))]);
+        let coarse = visits(&[("ulopi", "all", Cell::Count(9))]);
+        assert_eq!(changes(std::slice::from_ref(&coarse), std::slice::from_ref(&fine)), []);
+        let told = changes(&[fine], &[coarse]);
+        assert_eq!(told.len(), 1);
+        assert_eq!((&told[0].was, &told[0].now), (&Cell::Count(7), &Cell::Withheld(Reason::Private)));
     }
 
     #[test]

@@ -5,8 +5,9 @@ use chrono::{NaiveDate, NaiveDateTime};
 use crate::report::period::Period;
 use crate::report::suppress::Reason;
 
-/// The version of the definitions of all columns. It changes whenever a figure would be counted differently.
-pub const DEFINITIONS_VERSION: &str = "1";
+/// The version of the definitions of all columns. It changes whenever a figure would be counted or told
+/// differently.
+pub const DEFINITIONS_VERSION: &str = "2";
 
 /// The code of a total over a split.
 pub const ALL: &str = "all";
@@ -34,16 +35,12 @@ pub enum Cell {
 }
 
 impl Cell {
-    /// A figure worked out from a withheld one. It is never called small: that word would say that it is itself 1 to 4.
-    const LINKED: Self = Self::Withheld(Reason::Linked);
+    const PRIVATE: Self = Self::Withheld(Reason::Private);
 
     /// A count as the release shows it.
     #[must_use]
-    pub const fn shown(count: u64, reason: Option<Reason>) -> Self {
-        match reason {
-            Some(reason) => Self::Withheld(reason),
-            None => Self::Count(count),
-        }
+    pub const fn shown(count: u64, withheld: bool) -> Self {
+        if withheld { Self::PRIVATE } else { Self::Count(count) }
     }
 
     /// A text.
@@ -57,7 +54,7 @@ impl Cell {
     #[must_use]
     pub fn percent(n: &Self, den: &Self) -> Self {
         match (n, den) {
-            (Self::Withheld(_), _) | (_, Self::Withheld(_)) => Self::LINKED,
+            (Self::Withheld(_), _) | (_, Self::Withheld(_)) => Self::PRIVATE,
             (Self::Count(n), Self::Count(den)) => match *den {
                 0 => Self::Empty,
                 1..10 => Self::Withheld(Reason::Few),
@@ -71,7 +68,7 @@ impl Cell {
     #[must_use]
     pub fn plus(&self, other: &Self) -> Self {
         match (self, other) {
-            (Self::Withheld(_), _) | (_, Self::Withheld(_)) => Self::LINKED,
+            (Self::Withheld(_), _) | (_, Self::Withheld(_)) => Self::PRIVATE,
             (Self::Count(a), Self::Count(b)) => Self::Count(a + b),
             _ => Self::Empty,
         }
@@ -81,7 +78,7 @@ impl Cell {
     #[must_use]
     pub fn minus(&self, other: &Self) -> Self {
         match (self, other) {
-            (Self::Withheld(_), _) | (_, Self::Withheld(_)) => Self::LINKED,
+            (Self::Withheld(_), _) | (_, Self::Withheld(_)) => Self::PRIVATE,
             (Self::Count(a), Self::Count(b)) => Self::Count(a.saturating_sub(*b)),
             _ => Self::Empty,
         }
@@ -179,18 +176,9 @@ mod tests {
 
     #[test]
     fn a_percentage_goes_with_its_counts() {
-        let hidden = Cell::Withheld(Reason::Small);
-        assert_eq!(Cell::percent(&hidden, &Cell::Count(21)), Cell::Withheld(Reason::Linked));
+        let hidden = Cell::Withheld(Reason::Private);
+        assert_eq!(Cell::percent(&hidden, &Cell::Count(21)), hidden);
         assert_eq!(Cell::percent(&Cell::Count(5), &Cell::Count(9)), Cell::Withheld(Reason::Few));
         assert_eq!(Cell::percent(&Cell::Count(0), &Cell::Count(0)), Cell::Empty);
-    }
-
-    #[test]
-    fn what_is_worked_out_from_a_small_count_is_not_called_small() {
-        // 63 done on time and a withheld 1 to 4 done late: the sum is no small number, and saying so would be false.
-        let (shown, small) = (Cell::Count(63), Cell::Withheld(Reason::Small));
-        for derived in [shown.plus(&small), small.plus(&shown), shown.minus(&small), Cell::percent(&small, &shown)] {
-            assert_eq!(derived, Cell::Withheld(Reason::Linked));
-        }
     }
 }

@@ -1,9 +1,8 @@
 //! Counts in a table with all its totals, and the equations between them. It knows positions and measures by number only.
 
-use std::collections::BTreeSet;
-
-use crate::report::alike::Alike;
-use crate::report::suppress::{Kind, System};
+use crate::report::csv_table::Cell;
+use crate::report::sheet::{Axis, Bond};
+use crate::report::system::{Figure, Kind, Standing, System, Worth};
 
 /// Counts by some splits (area, sex, age band …), each with a level for the total behind its own levels.
 #[derive(Debug, Clone)]
@@ -12,7 +11,6 @@ pub struct Cube {
     sizes: Vec<usize>,
     measures: usize,
     counts: Vec<u64>,
-    kinds: BTreeSet<Vec<usize>>,
 }
 
 /// What is left of a whole when its known parts are taken away.
@@ -59,12 +57,47 @@ impl Relation {
     }
 }
 
+/// What everybody knows of the counts of a table.
+pub struct Bonds<'a> {
+    /// What each split tells apart.
+    pub axes: &'a [Axis],
+    /// Relations between its measures.
+    pub relations: &'a [Relation],
+    /// Measures that everybody can work out but nobody prints.
+    pub unprinted: &'a [usize],
+    /// Measures that the programme's row alone prints, and that say how others were counted.
+    pub of_programme: &'a [usize],
+    /// Measures that readers look for first.
+    pub of_much_worth: &'a [usize],
+    /// Where nobody can be counted in a measure.
+    pub impossible: &'a dyn Fn(&[usize], usize) -> bool,
+    /// What relations to other tables leave over: so many more variables, to be filled by whoever knows those tables.
+    pub rests: usize,
+}
+
+impl<'a> Bonds<'a> {
+    /// Relations between measures that are all printed, everywhere.
+    #[must_use]
+    pub fn new(axes: &'a [Axis], relations: &'a [Relation]) -> Self {
+        Self { axes, relations, unprinted: &[], of_programme: &[], of_much_worth: &[], impossible: &everywhere, rests: 0 }
+    }
+}
+
+/// Where the figures of a table stand in a system.
+#[derive(Debug, Clone, Copy)]
+pub struct Put {
+    /// The first figure.
+    pub first: usize,
+    /// The variable of the first measure; those of the others follow, then what each relation leaves over, then [`Bonds::rests`].
+    pub variable: usize,
+}
+
 impl Cube {
     /// An empty table.
     #[must_use]
     pub fn new(sizes: &[usize], measures: usize) -> Self {
         let positions: usize = sizes.iter().map(|size| size + 1).product();
-        Self { sizes: sizes.to_vec(), measures, counts: vec![0; positions * measures], kinds: BTreeSet::new() }
+        Self { sizes: sizes.to_vec(), measures, counts: vec![0; positions * measures] }
     }
 
     /// The level of the total in this split.
@@ -98,7 +131,6 @@ impl Cube {
         measures.sort_unstable();
         measures.dedup();
         measures.iter().for_each(|measure| self.add(levels, *measure, 1));
-        self.kinds.insert(measures);
     }
 
     /// Every position in order: the last split runs fastest, its total last.
@@ -124,72 +156,148 @@ impl Cube {
         self.counts[self.place(position, measure)]
     }
 
-    /// The counts and everything that a reader knows of them. Figures stand in the order of [`Cube::place`]; what relations
-    /// leave over follows. `unprinted` are measures that everybody can work out but nobody prints; `impossible` says where nobody
-    /// can be counted in a measure, which everybody knows.
-    #[must_use]
-    pub fn system(&self, relations: &[Relation], unprinted: &[usize], impossible: &dyn Fn(&[usize], usize) -> bool) -> System {
-        let alike = Alike { sizes: self.sizes.clone(), measures: self.measures, kinds: self.kinds.clone() };
-        let mut system = System { alike, ..System::default() };
-        for position in self.positions() {
-            for measure in 0..self.measures {
-                let kind = match (unprinted.contains(&measure), impossible(&position, measure)) {
-                    (true, _) => Kind::Slack,
-                    (false, true) => Kind::Known,
-                    (false, false) => Kind::Printed,
-                };
-                system.figure(self.count(&position, measure), kind);
-            }
-        }
-        for position in self.positions() {
-            for (split, size) in self.sizes.iter().enumerate() {
-                if position[split] != *size || *size == 0 {
-                    continue;
-                }
-                for measure in (0..self.measures).filter(|measure| !unprinted.contains(measure)) {
-                    let part = |level: usize| {
-                        let mut part = position.clone();
-                        part[split] = level;
-                        self.place(&part, measure)
-                    };
-                    let parts: Vec<usize> = (0..*size).map(part).collect();
-                    system.sum(self.place(&position, measure), &parts);
-                }
-            }
-            for relation in relations {
-                self.relate(&mut system, &position, relation);
-            }
-        }
-        system
+    /// The splits of which a position names a level, as bits. The first split is the areas.
+    fn splits(&self, position: &[usize]) -> usize {
+        let named = |at: &usize| self.sizes[*at] > 0 && position[*at] != self.sizes[*at];
+        (0..position.len()).filter(named).map(|at| 1 << at).sum()
     }
 
-    fn relate(&self, system: &mut System, position: &[usize], relation: &Relation) {
-        if relation.only.as_ref().is_some_and(|(split, levels)| !levels.contains(&position[*split])) {
-            return;
+    fn standing(&self, position: &[usize]) -> Standing {
+        match self.splits(position).count_ones() {
+            0 => Standing::Whole,
+            1 => Standing::Split,
+            _ => Standing::Fine,
         }
+    }
+
+    /// The rows that are told: all whose splits have a row of which some figure is not withheld, and those of one split or none.
+    #[must_use]
+    pub fn told(&self, withheld: &[bool]) -> Vec<Vec<usize>> {
+        let mut open = vec![false; 1 << self.sizes.len()];
+        for position in self.positions() {
+            let splits = self.splits(&position);
+            open[splits] |= splits.count_ones() < 2 || (0..self.measures).any(|measure| !withheld[self.place(&position, measure)]);
+        }
+        self.positions().into_iter().filter(|position| open[self.splits(position)]).collect()
+    }
+
+    /// The place in [`Cube::put`] of what is left over by the relation of this number, at a position.
+    fn place_of_rest(&self, position: &[usize], relation: usize, relations: usize) -> usize {
+        self.counts.len() + self.place(position, 0) / self.measures * relations + relation
+    }
+
+    /// Adds the counts to the system of the month, with everything that a reader knows of them. Figures stand in the order of
+    /// [`Cube::place`]; what relations leave over follows.
+    pub fn put(&self, system: &mut System, bonds: &Bonds<'_>) -> Put {
+        let rests = bonds.relations.len() + bonds.rests;
+        let variable = system.sheet(&self.sizes, bonds.axes, self.measures, rests);
+        let first = system.figures.len();
+        let positions = self.positions();
+        for position in &positions {
+            let standing = self.standing(position);
+            for measure in 0..self.measures {
+                let unprinted = bonds.unprinted.contains(&measure) || (standing < Standing::Whole && bonds.of_programme.contains(&measure));
+                let kind = match (bonds.impossible)(position, measure) {
+                    true => Kind::Known,
+                    false if unprinted => Kind::Slack,
+                    false => Kind::Printed,
+                };
+                let worth = if bonds.of_programme.contains(&measure) {
+                    Worth::Little
+                } else if bonds.of_much_worth.contains(&measure) {
+                    Worth::Much
+                } else {
+                    Worth::Usual
+                };
+                system.push(Figure { value: self.count(position, measure), kind, standing, worth });
+            }
+        }
+        for position in &positions {
+            let standing = self.standing(position);
+            for relation in bonds.relations {
+                let (value, kind) = self.left_over(position, relation, bonds.impossible);
+                system.push(Figure { value, kind, standing, worth: Worth::Usual });
+            }
+            (0..bonds.rests).for_each(|_| _ = system.push(Figure { value: 0, kind: Kind::Slack, standing, worth: Worth::Usual }));
+        }
+        for position in &positions {
+            self.add_totals(system, first, position);
+            for (at, relation) in bonds.relations.iter().enumerate().filter(|(_, relation)| holds_at(relation, position)) {
+                let figure = |measure: &usize| first + self.place(position, *measure);
+                let mut equation: Vec<(usize, i8)> = relation.parts.iter().map(|measure| (figure(measure), 1)).collect();
+                equation.extend(relation.whole.iter().map(|measure| (figure(measure), -1)));
+                if relation.rest != Rest::Nothing {
+                    equation.push((first + self.place_of_rest(position, at, rests), 1));
+                }
+                system.equations.push(equation);
+            }
+        }
+        for (at, relation) in bonds.relations.iter().enumerate() {
+            let mut members: Vec<(usize, i8)> = relation.parts.iter().map(|measure| (variable + measure, 1)).collect();
+            members.extend(relation.whole.iter().map(|measure| (variable + measure, -1)));
+            if relation.rest != Rest::Nothing {
+                members.push((variable + self.measures + at, 1));
+            }
+            let only = relation.only.as_ref().map(|(split, levels)| {
+                let axis = &bonds.axes[*split];
+                (axis.dimension, axis.level_of.iter().map(|level| level.is_some_and(|level| levels.contains(&level))).collect())
+            });
+            system.bonds.push(Bond { members, only });
+        }
+        Put { first, variable }
+    }
+
+    /// Each total is the sum of its parts, along every split.
+    fn add_totals(&self, system: &mut System, first: usize, position: &[usize]) {
+        for (split, size) in self.sizes.iter().enumerate().filter(|(split, size)| **size > 0 && position[*split] == **size) {
+            for measure in 0..self.measures {
+                let part = |level: usize| {
+                    let mut part = position.to_vec();
+                    part[split] = level;
+                    first + self.place(&part, measure)
+                };
+                let parts: Vec<usize> = (0..*size).map(part).collect();
+                system.sum(first + self.place(position, measure), &parts);
+            }
+        }
+    }
+
+    /// What a relation leaves over at a position. A rest below nought is a fault of the counting; it is left at nought here and
+    /// comes to light as a broken equation.
+    fn left_over(&self, position: &[usize], relation: &Relation, impossible: &dyn Fn(&[usize], usize) -> bool) -> (u64, Kind) {
         let sum = |measures: &[usize]| measures.iter().map(|measure| self.count(position, *measure)).sum::<u64>();
-        let mut equation: Vec<(usize, i8)> = relation.parts.iter().map(|measure| (self.place(position, *measure), 1)).collect();
-        equation.extend(relation.whole.iter().map(|measure| (self.place(position, *measure), -1)));
-        // A rest below nought is a fault of the counting; it is left at nought here and comes to light as a broken equation.
-        let rest = sum(&relation.whole).saturating_sub(sum(&relation.parts));
-        match relation.rest {
-            Rest::Nothing => {}
-            Rest::Free => equation.push((system.figure(rest, Kind::Slack), 1)),
-            Rest::Guarded => equation.push((system.figure(rest, Kind::GuardedSlack), 1)),
-        }
-        system.equations.push(equation);
+        let kind = match relation.rest {
+            _ if !holds_at(relation, position) => Kind::Nothing,
+            Rest::Nothing => Kind::Nothing,
+            _ if relation.whole.iter().chain(&relation.parts).all(|measure| impossible(position, *measure)) => Kind::Known,
+            Rest::Free => Kind::Slack,
+            Rest::Guarded => Kind::GuardedSlack,
+        };
+        let value = if kind == Kind::Nothing { 0 } else { sum(&relation.whole).saturating_sub(sum(&relation.parts)) };
+        (value, kind)
+    }
+
+    /// The count at a position as the release shows it; `withheld` are the figures of the cube.
+    #[must_use]
+    pub fn shown(&self, withheld: &[bool], position: &[usize], measure: usize) -> Cell {
+        let at = self.place(position, measure);
+        Cell::shown(self.counts[at], withheld[at])
     }
 }
 
+fn holds_at(relation: &Relation, position: &[usize]) -> bool {
+    relation.only.as_ref().is_none_or(|(split, levels)| levels.contains(&position[*split]))
+}
+
 /// Nowhere is anything impossible.
-#[must_use]
-pub const fn everywhere(_: &[usize], _: usize) -> bool {
+const fn everywhere(_: &[usize], _: usize) -> bool {
     false
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::report::sheet::Dimension;
 
     #[test]
     fn a_count_stands_in_every_total_above_it() {
@@ -209,7 +317,9 @@ mod tests {
             cube.add(&[Some(area), Some(sex)], 0, n);
             cube.add(&[Some(area), Some(sex)], 1, den);
         }
-        let system = cube.system(&[Relation::within(1, &[0], Rest::Guarded)], &[], &everywhere);
+        let mut system = System::default();
+        let axes = [Axis::of(Dimension::Area, 3), Axis::of(Dimension::Sex, 2)];
+        cube.put(&mut system, &Bonds::new(&axes, &[Relation::within(1, &[0], Rest::Guarded)]));
         assert!(system.broken().is_empty());
         // 12 positions with a relation each; 4 + 3 totals over areas and sexes for each of 2 measures.
         assert_eq!(system.equations.len(), 12 + (3 + 4) * 2);

@@ -1,7 +1,7 @@
 //! What stands in the columns of the files: which tell rows apart, which count, which are shares. Names and codes are permanent;
 //! a column that is no longer made stays listed here, so that releases kept from before can be read.
 
-use crate::report::csv_table::{Cell, Table};
+use crate::report::csv_table::{ALL, Cell, Table};
 use crate::report::{enrolment, followups, growth, visits};
 
 /// What a column holds.
@@ -88,6 +88,21 @@ pub fn key<'a>(table: &Table, row: &'a [Cell]) -> Vec<(&'static str, &'a str)> {
         _ => None,
     };
     table.columns.iter().zip(row).filter_map(code).collect()
+}
+
+/// The splits of which a row names a part, besides what it is about. Rows of two splits or more are told all or not at all.
+#[must_use]
+pub fn parts_named(key: &[(&'static str, &str)]) -> Vec<&'static str> {
+    // A rule and its class are one split.
+    let by_rule = key.iter().any(|(column, _)| *column == "rule");
+    let split = |column: &str| column != "indicator" && !(by_rule && column == "class");
+    key.iter().filter(|(column, code)| *code != ALL && split(column)).map(|(column, _)| *column).collect()
+}
+
+/// Whether a table tells rows of such splits.
+#[must_use]
+pub fn tells(table: &Table, parts: &[&'static str]) -> bool {
+    parts.len() < 2 || table.rows.iter().any(|row| parts_named(&key(table, row)) == parts)
 }
 
 /// Whether the figures of a table are events, or children at a day, that those of a longer period contain or add up; the others

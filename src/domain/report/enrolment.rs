@@ -6,12 +6,14 @@ use chrono::NaiveDate;
 use crate::calendar::{add_days, completed_months};
 use crate::child::ChildStatus;
 use crate::ids::AreaId;
+use crate::report::counted::Counted;
 use crate::report::csv_table::{ALL, Cell, Release, Table};
-use crate::report::cube::{Cube, Relation, Rest, everywhere};
+use crate::report::cube::{Bonds, Cube, Put, Relation, Rest};
 use crate::report::layout::{Areas, ENROLMENT_BANDS, band_code, band_of, sex_code, sex_level};
 use crate::report::period::Period;
 use crate::report::rows::{ReportChild, ReportFollowUp};
-use crate::report::suppress::{Kind, Reason, Threshold, withhold};
+use crate::report::sheet::{Axis, Bond, Dimension};
+use crate::report::system::System;
 use crate::rule::RuleId;
 
 /// Measures of the table, in the order of its columns.
@@ -70,22 +72,21 @@ fn passage(child: &ReportChild, period: Period) -> Option<Passage> {
     Some(Passage { start, end, first_area: area(entered), last_area: area(last_day) })
 }
 
-/// `enrolment.csv` and `programme.csv` of a month.
+/// What `enrolment.csv` and `programme.csv` of a month are printed from.
+pub(crate) struct Enrolment {
+    cube: Cube,
+    /// Who left for each reason, then severe reactions.
+    programme: Cube,
+}
+
+/// Counts a month.
 ///
 /// A child stands in the row of its sex and its age at the end of the month; its area is that at the start (or joining) for
 /// `active_start`, `joined` and `area_out`, and that at the end (or leaving) for the others. So in every row
 /// `active_end = active_start + joined + area_in − left − area_out`.
-#[must_use]
-pub fn enrolment(
-    release: &Release,
-    areas: &Areas,
-    threshold: Threshold,
-    children: &[ReportChild],
-    follow_ups: &[ReportFollowUp],
-) -> [Table; 2] {
-    let period = release.period;
+pub(crate) fn count(period: Period, areas: &Areas, children: &[ReportChild], follow_ups: &[ReportFollowUp]) -> Enrolment {
     let mut cube = Cube::new(&[areas.len(), 2, ENROLMENT_BANDS.len()], MEASURES.len());
-    let mut reasons = vec![0_u64; LEAVING.len()];
+    let mut programme = Cube::new(&[], LEAVING.len() + 1);
     for child in children {
         let Some(passage) = passage(child, period) else { continue };
         let months = completed_months(child.born, period.last()).unwrap_or(0);
@@ -114,43 +115,77 @@ pub fn enrolment(
         } else {
             count(last, LEFT);
             if let Some(at) = LEAVING.iter().position(|(status, _)| Some(*status) == passage.end) {
-                reasons[at] += 1;
+                programme.add(&[], at, 1);
             }
         }
     }
-    let relations = [
-        Relation::equal(&[END, LEFT, AREA_OUT], &[START, JOINED, AREA_IN]),
-        Relation::within(END, &[PRETERM], Rest::Guarded),
-        Relation::within(END, &[LBW], Rest::Guarded),
-        Relation::within(END, &[NO_VISIT], Rest::Guarded),
-    ];
-    let mut system = cube.system(&relations, &[], &everywhere);
-    // The reasons add up to those who left: one set of equations, or one file would give the other away.
-    let everybody = [areas.len(), 2, ENROLMENT_BANDS.len()];
-    let places: Vec<usize> = reasons.iter().map(|count| system.figure(*count, Kind::Printed)).collect();
-    system.sum(cube.place(&everybody, LEFT), &places);
-    let verdict = withhold(&system, threshold);
-    let severe = follow_ups.iter().filter(|f| f.rule == RuleId::ReactionSevere && period.contains(f.opened_on)).count() as u64;
-    [by_area(release, areas, &cube, &verdict), programme(release, threshold, &places, &verdict, &reasons, severe)]
+    let severe = |f: &&ReportFollowUp| f.rule == RuleId::ReactionSevere && period.contains(f.opened_on);
+    programme.add(&[], LEAVING.len(), follow_ups.iter().filter(severe).count() as u64);
+    Enrolment { cube, programme }
 }
 
-fn by_area(release: &Release, areas: &Areas, cube: &Cube, verdict: &[Option<Reason>]) -> Table {
-    let mut table = Table::new("enrolment", &[&["sex", "age_band_at_period_end"], MEASURES].concat());
-    for position in cube.positions() {
-        let mut cells = vec![Cell::text(sex_code(position[1])), Cell::text(band_code(ENROLMENT_BANDS, position[2]))];
-        cells.extend((0..MEASURES.len()).map(|m| Cell::shown(cube.count(&position, m), verdict[cube.place(&position, m)])));
-        table.push(release, areas.code(position[0]), cells);
+/// Figures, and variables, that stand before those of the table: the reasons and severe reactions.
+const BEFORE: usize = LEAVING.len() + 1;
+/// The variable of those who joined, from the first.
+pub(crate) const JOINED_VARIABLE: usize = BEFORE + JOINED;
+
+impl Enrolment {
+    /// The place of those who joined at a position, from the first figure.
+    pub(crate) fn joined(&self, position: &[usize]) -> usize {
+        BEFORE + self.cube.place(position, JOINED)
     }
-    table
 }
 
-fn programme(release: &Release, threshold: Threshold, places: &[usize], verdict: &[Option<Reason>], reasons: &[u64], severe: u64) -> Table {
-    let names: Vec<&'static str> = LEAVING.iter().map(|(_, name)| *name).chain(["severe_reactions"]).collect();
-    let mut table = Table::new("programme", &names);
-    let mut cells: Vec<Cell> = places.iter().zip(reasons).map(|(place, count)| Cell::shown(*count, verdict[*place])).collect();
-    cells.push(Cell::shown(severe, threshold.hides(severe).then_some(Reason::Small)));
-    table.push(release, ALL, cells);
-    table
+impl Counted for Enrolment {
+    fn put(&self, system: &mut System) -> Put {
+        let axes = [
+            Axis::of(Dimension::Area, self.cube.total(0)),
+            Axis::of(Dimension::Sex, 2),
+            Axis::of(Dimension::BandAtEnd, ENROLMENT_BANDS.len()),
+        ];
+        let relations = [
+            Relation::equal(&[END, LEFT, AREA_OUT], &[START, JOINED, AREA_IN]),
+            Relation::within(END, &[PRETERM], Rest::Guarded),
+            Relation::within(END, &[LBW], Rest::Guarded),
+            Relation::within(END, &[NO_VISIT], Rest::Guarded),
+        ];
+        let programme = self.programme.put(system, &Bonds::new(&[], &[]));
+        let table = self.cube.put(system, &Bonds { of_much_worth: &[START, END], ..Bonds::new(&axes, &relations) });
+        // The reasons add up to those who left, who stand in the other file.
+        let everybody = [self.cube.total(0), self.cube.total(1), self.cube.total(2)];
+        let reasons: Vec<usize> = (0..LEAVING.len()).collect();
+        let places: Vec<usize> = reasons.iter().map(|at| programme.first + at).collect();
+        system.sum(table.first + self.cube.place(&everybody, LEFT), &places);
+        let left = (table.variable + LEFT, -1);
+        let members = reasons.iter().map(|at| (programme.variable + at, 1)).chain([left]).collect();
+        system.bonds.push(Bond { members, only: None });
+        programme
+    }
+
+    fn tables(&self, release: &Release, areas: &Areas, withheld: &[bool]) -> Vec<Table> {
+        let (programme, by_area) = withheld.split_at(BEFORE);
+        vec![self.by_area(release, areas, by_area), self.programme(release, programme)]
+    }
+}
+
+impl Enrolment {
+    fn by_area(&self, release: &Release, areas: &Areas, withheld: &[bool]) -> Table {
+        let mut table = Table::new("enrolment", &[&["sex", "age_band_at_period_end"], MEASURES].concat());
+        for position in self.cube.told(withheld) {
+            let mut cells = vec![Cell::text(sex_code(position[1])), Cell::text(band_code(ENROLMENT_BANDS, position[2]))];
+            cells.extend((0..MEASURES.len()).map(|m| self.cube.shown(withheld, &position, m)));
+            table.push(release, areas.code(position[0]), cells);
+        }
+        table
+    }
+
+    fn programme(&self, release: &Release, withheld: &[bool]) -> Table {
+        let names: Vec<&'static str> = LEAVING.iter().map(|(_, name)| *name).chain(["severe_reactions"]).collect();
+        let mut table = Table::new("programme", &names);
+        let cells = (0..BEFORE).map(|at| self.programme.shown(withheld, &[], at)).collect();
+        table.push(release, ALL, cells);
+        table
+    }
 }
 
 #[cfg(test)]

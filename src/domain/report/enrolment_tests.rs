@@ -3,8 +3,16 @@
 use super::*;
 use crate::child::Sex;
 use crate::ids::{AreaId, PersonId};
-use crate::report::rows::Placement;
+use crate::report::counted::alone;
+use crate::report::rows::{Placement, ReportArea};
 use crate::report::sample::{child, d, october, villages};
+use crate::report::suppress::Reason;
+
+fn in_full(villages: &[ReportArea], children: &[ReportChild]) -> [Table; 2] {
+    let areas = Areas::new(villages);
+    let tables = alone::in_full(&count(october().period, &areas, children, &[]), &october(), &areas);
+    tables.try_into().expect("two tables")
+}
 
 fn moved(child: &mut ReportChild, on: &str, area: u128) {
     child.placements.push(Placement { from: d(on), area: AreaId(area), worker: PersonId(2) });
@@ -55,7 +63,7 @@ fn children() -> Vec<ReportChild> {
 
 #[test]
 fn the_month_is_accounted_for_in_every_row() {
-    let [table, programme] = enrolment(&october(), &Areas::new(&villages()), Threshold::LEAST, &children(), &[]);
+    let [table, programme] = in_full(&villages(), &children());
     let row = |area: &str| table.find(&[("area", area), ("sex", "all"), ("age_band_at_period_end", "all")]).expect("a row");
     let counts = |area: &str| MEASURES[..6].iter().map(|name| table.cell(row(area), name).cloned().expect("a cell")).collect::<Vec<_>>();
     let shown = |figures: [u64; 6]| figures.map(Cell::Count).to_vec();
@@ -72,7 +80,7 @@ fn the_month_is_accounted_for_in_every_row() {
 
 #[test]
 fn age_is_that_at_the_end_of_the_month() {
-    let [table, _] = enrolment(&october(), &Areas::new(&villages()), Threshold::LEAST, &children(), &[]);
+    let [table, _] = in_full(&villages(), &children());
     let end = |band| {
         let row = table.find(&[("area", "all"), ("sex", "F"), ("age_band_at_period_end", band)]).expect("a row");
         table.cell(row, "active_end").cloned()
@@ -87,9 +95,11 @@ fn reasons_for_leaving_do_not_give_each_other_away() {
     for (at, status) in [ChildStatus::Died; 2].into_iter().chain([ChildStatus::Moved; 9]).enumerate() {
         all[at].statuses.push((d("2025-10-20"), status));
     }
-    let [table, programme] = enrolment(&october(), &Areas::new(&villages()), Threshold::LEAST, &all, &[]);
+    let areas = Areas::new(&villages());
+    let tables = alone::released(&count(october().period, &areas, &all, &[]), &october(), &areas);
+    let [table, programme] = <[Table; 2]>::try_from(tables).expect("two tables");
     let cell = |name| programme.cell(&programme.rows[0], name).cloned().expect("a cell");
-    assert_eq!(cell("died"), Cell::Withheld(Reason::Small));
+    assert_eq!(cell("died"), Cell::Withheld(Reason::Private));
     // 11 left in all, which stands in the other file: two deaths come out unless one of the two other figures is withheld too.
     let everybody = table.find(&[("area", "all"), ("sex", "all"), ("age_band_at_period_end", "all")]).expect("a row");
     let total = table.cell(everybody, "left").cloned().expect("a cell");
@@ -104,7 +114,7 @@ fn not_visited_counts_from_registration_when_there_was_no_visit() {
     }
     // 59 days before the end of the month against 60: 2 September and 1 September.
     all[5].last_visit_on = Some(d("2025-09-01"));
-    let [table, _] = enrolment(&october(), &Areas::new(&villages()[..1]), Threshold::LEAST, &all, &[]);
+    let [table, _] = in_full(&villages()[..1], &all);
     let row = table.find(&[("area", "all"), ("sex", "all"), ("age_band_at_period_end", "all")]).expect("a row");
     assert_eq!(table.cell(row, "active_no_visit_60d"), Some(&Cell::Count(7)));
 }

@@ -3,12 +3,15 @@
 
 use crate::calendar::completed_months;
 use crate::report::choose::seen;
+use crate::report::counted::Counted;
 use crate::report::csv_table::{Cell, Release, Table};
-use crate::report::cube::{Cube, Relation, Rest};
+use crate::report::cube::{Bonds, Cube, Put, Relation, Rest};
 use crate::report::indicator::{Indicator, Judged, of_registration, of_visits};
 use crate::report::layout::{Areas, FEEDING_BANDS, band_code, band_of, sex_code, sex_level};
+use crate::report::period::Period;
 use crate::report::rows::{ReportChild, ReportVisit};
-use crate::report::suppress::{Threshold, withhold};
+use crate::report::sheet::{Axis, Dimension};
+use crate::report::system::System;
 
 /// Own columns, in order.
 pub const COLUMNS: &[&str] = &["sex", "age_band_at_visit", "indicator", "n", "den", "pct", "missing_n", "visits_used_not_last"];
@@ -26,20 +29,30 @@ fn measure(indicator: Indicator, which: usize) -> usize {
 }
 
 /// Children seen in the month; never printed here, but every denominator and its missing answers make them up.
-fn visited() -> usize {
+pub(crate) fn visited() -> usize {
     Indicator::ALL.len() * PER
 }
 
 /// Children registered in the month; never printed here.
-fn registered() -> usize {
+pub(crate) fn registered() -> usize {
     visited() + 1
 }
 
-/// `feeding.csv` of a month. `children` are those registered in it or before; only the former are counted.
-#[must_use]
-pub fn feeding(release: &Release, areas: &Areas, threshold: Threshold, children: &[ReportChild], visits: &[ReportVisit]) -> Table {
+/// Whether the programme's row alone tells the count: it says how an indicator was counted, not how children fare. Every row
+/// that told it would tie all indicators together, so that nearly all of them would have to be withheld.
+const fn is_outline(which: usize) -> bool {
+    matches!(which, MISSING | EARLIER)
+}
+
+/// What `feeding.csv` of a month is printed from.
+pub(crate) struct Feeding {
+    cube: Cube,
+}
+
+/// Counts a month. `children` are those registered in it or before; only the former are counted.
+pub(crate) fn count(period: Period, areas: &Areas, children: &[ReportChild], visits: &[ReportVisit]) -> Feeding {
     let mut cube = Cube::new(&[areas.len(), 2, FEEDING_BANDS.len()], registered() + 1);
-    for child in seen(visits, release.period, FEEDING_BANDS) {
+    for child in seen(visits, period, FEEDING_BANDS) {
         let last = child.last();
         let levels = [areas.level(last.area), Some(sex_level(last.sex)), Some(child.band)];
         let mut counted = vec![visited()];
@@ -49,7 +62,7 @@ pub fn feeding(release: &Release, areas: &Areas, threshold: Threshold, children:
         }
         cube.add_child(&levels, counted);
     }
-    for child in children.iter().filter(|child| release.period.contains(child.registered_on)) {
+    for child in children.iter().filter(|child| period.contains(child.registered_on)) {
         let months = completed_months(child.born, child.registered_on).unwrap_or(0);
         let Some(band) = band_of(FEEDING_BANDS, months) else { continue };
         let area = child.place_on(child.registered_on).and_then(|place| areas.level(place.area));
@@ -60,26 +73,56 @@ pub fn feeding(release: &Release, areas: &Areas, threshold: Threshold, children:
         }
         cube.add_child(&levels, counted);
     }
-    let verdict = withhold(&cube.system(&relations(), &[visited(), registered()], &foreign), threshold);
-    let mut table = Table::new("feeding", COLUMNS);
-    for position in cube.positions() {
-        for indicator in Indicator::ALL {
-            if foreign(&position, measure(*indicator, N)) {
-                continue;
-            }
-            let shown = |which: usize| {
-                let m = measure(*indicator, which);
-                Cell::shown(cube.count(&position, m), verdict[cube.place(&position, m)])
-            };
-            let (n, den) = (shown(N), shown(DEN));
-            let pct = Cell::percent(&n, &den);
-            let codes = [sex_code(position[1]), band_code(FEEDING_BANDS, position[BAND]), indicator.code()];
-            let mut cells: Vec<Cell> = codes.iter().map(|code| Cell::text(code)).collect();
-            cells.extend([n, den, pct, shown(MISSING), shown(EARLIER)]);
-            table.push(release, areas.code(position[0]), cells);
-        }
+    Feeding { cube }
+}
+
+impl Feeding {
+    /// The place of the children seen at a position, from the first figure.
+    pub(crate) fn visited(&self, position: &[usize]) -> usize {
+        self.cube.place(position, visited())
     }
-    table
+
+    /// The place of the children registered at a position, from the first figure.
+    pub(crate) fn registered(&self, position: &[usize]) -> usize {
+        self.cube.place(position, registered())
+    }
+}
+
+impl Counted for Feeding {
+    fn put(&self, system: &mut System) -> Put {
+        let axes =
+            [Axis::of(Dimension::Area, self.cube.total(0)), Axis::of(Dimension::Sex, 2), Axis::of(Dimension::Band, FEEDING_BANDS.len())];
+        let relations = relations();
+        let of_programme: Vec<usize> = (0..visited()).filter(|measure| is_outline(*measure % PER)).collect();
+        let bonds = Bonds {
+            unprinted: &[visited(), registered()],
+            of_programme: &of_programme,
+            of_much_worth: &[measure(Indicator::Mdd, N), measure(Indicator::Mdd, DEN)],
+            impossible: &foreign,
+            ..Bonds::new(&axes, &relations)
+        };
+        self.cube.put(system, &bonds)
+    }
+
+    fn tables(&self, release: &Release, areas: &Areas, withheld: &[bool]) -> Vec<Table> {
+        let mut table = Table::new("feeding", COLUMNS);
+        for position in self.cube.told(withheld) {
+            for indicator in Indicator::ALL.iter().filter(|indicator| !foreign(&position, measure(**indicator, N))) {
+                let programme = position.iter().enumerate().all(|(split, level)| *level == self.cube.total(split));
+                let shown = |which: usize| match programme || !is_outline(which) {
+                    true => self.cube.shown(withheld, &position, measure(*indicator, which)),
+                    false => Cell::Empty,
+                };
+                let (n, den) = (shown(N), shown(DEN));
+                let pct = Cell::percent(&n, &den);
+                let codes = [sex_code(position[1]), band_code(FEEDING_BANDS, position[BAND]), indicator.code()];
+                let mut cells: Vec<Cell> = codes.iter().map(|code| Cell::text(code)).collect();
+                cells.extend([n, den, pct, shown(MISSING), shown(EARLIER)]);
+                table.push(release, areas.code(position[0]), cells);
+            }
+        }
+        vec![table]
+    }
 }
 
 /// The counts of an indicator that a child stands in.

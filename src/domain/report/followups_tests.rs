@@ -2,8 +2,15 @@
 
 use super::*;
 use crate::ids::{AreaId, ChildId, PersonId};
+use crate::report::counted::alone;
 use crate::report::sample::{d, october, villages};
 use crate::rule::CloseReason;
+
+/// `followups`, `followups_stock`, `referrals`.
+fn in_full(all: &[ReportFollowUp]) -> Vec<Table> {
+    let areas = Areas::new(&villages());
+    alone::in_full(&count(october().period, &areas, Threshold::LEAST, all), &october(), &areas)
+}
 
 fn follow_up(rule: RuleId, class: Class, opened: &str, due: &str) -> ReportFollowUp {
     ReportFollowUp {
@@ -56,7 +63,7 @@ fn the_cohort_of_a_month() {
     all.extend((0..5).map(|_| ReportFollowUp { state: FollowUpState::Ended, closed_on: Some(d("2025-10-12")), ..weight_low() }));
     all.push(follow_up(RuleId::WeightLow, Class::Fortnight, "2025-09-30", "2025-10-14"));
     all.push(follow_up(RuleId::ReactionSevere, Class::Now, "2025-10-03", "2025-10-04"));
-    let table = followups(&october(), &Areas::new(&villages()), Threshold::LEAST, &all);
+    let table = in_full(&all).swap_remove(0);
     let row = table.find(&[("area", "Ulopi"), ("rule", "weight.low"), ("class", "fortnight")]).expect("a row");
     let cell = |name: &str| table.cell(row, name).cloned().expect("a cell");
     let counts: Vec<Cell> = MEASURES.iter().map(|name| cell(name)).collect();
@@ -77,7 +84,7 @@ fn stock_by_days_late() {
         all.extend((0..count).map(|_| open(due)));
     }
     all.push(ReportFollowUp { closed_on: Some(d("2025-10-31")), state: FollowUpState::Done, ..open("2025-10-31") });
-    let table = stock(&october(), &Areas::new(&villages()), Threshold::LEAST, &all);
+    let table = in_full(&all).swap_remove(1);
     let row = table.find(&[("area", "Ulopi"), ("class", "fortnight")]).expect("a row");
     let counts: Vec<Cell> = STOCK.iter().map(|name| table.cell(row, name).cloned().expect("a cell")).collect();
     // Days late on 31 October: 0, 1, 7, 8, 15, 31.
@@ -92,7 +99,7 @@ fn referrals_and_their_outcomes() {
     all.extend((0..7).map(|_| ReportFollowUp { outcome_on: Some(d("2025-11-05")), ..sent.clone() }));
     all.extend((0..8).map(|_| ReportFollowUp { outcome_on: Some(d("2025-11-06")), ..sent.clone() }));
     all.push(weight_low());
-    let table = referrals(&october(), &Areas::new(&villages()), Threshold::LEAST, &all);
+    let table = in_full(&all).swap_remove(2);
     let row = table.find(&[("area", "all")]).expect("a row");
     let counts: Vec<Cell> = REFERRALS.iter().map(|name| table.cell(row, name).cloned().expect("a cell")).collect();
     assert_eq!(counts, [21, 6, 13].map(Cell::Count));

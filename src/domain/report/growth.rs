@@ -1,11 +1,14 @@
 //! Growth of the children seen in a month: how many were measured, how many are low. It knows no child by itself and no rule.
 
 use crate::report::choose::{Seen, seen};
+use crate::report::counted::Counted;
 use crate::report::csv_table::{Cell, Release, Table};
-use crate::report::cube::{Cube, Relation, Rest};
-use crate::report::layout::{Areas, GROWTH_BANDS, band_code, sex_code, sex_level};
+use crate::report::cube::{Bonds, Cube, Put, Relation, Rest};
+use crate::report::layout::{Areas, FEEDING_BANDS, GROWTH_BANDS, band_code, band_of, sex_code, sex_level};
+use crate::report::period::Period;
 use crate::report::rows::{ReportVisit, ReportZ};
-use crate::report::suppress::{Threshold, withhold};
+use crate::report::sheet::{Axis, Dimension};
+use crate::report::system::System;
 
 crate::report::measures! {
     /// Counted columns, in order.
@@ -14,6 +17,9 @@ crate::report::measures! {
     muac_den_6_23 MUAC_DEN, muac_lt_115 MUAC_LOW, muac_115_124 MUAC_MID, oedema_n OEDEMA, sam_any SAM, mam_any MAM, u6_risk_any U6_RISK,
     slow_or_lost_n SLOW, slow_or_lost_den SLOW_DEN, preterm_corrected_n CORRECTED
 }
+
+/// The variable of the children visited, from the first.
+pub(crate) const VISITED_VARIABLE: usize = VISITED;
 
 /// Bands from 6 months on.
 const FROM_6_MONTHS: &[usize] = &[1, 2];
@@ -36,29 +42,65 @@ const MUAC_YOUNG_FROM_DAYS: i32 = 42;
 const M2: i32 = -200;
 const M3: i32 = -300;
 
-/// `growth.csv` of a month.
+/// What `growth.csv` of a month is printed from.
+pub(crate) struct Growth {
+    cube: Cube,
+}
+
+/// Counts the children seen in a month.
 ///
 /// Below −2 includes below −3 (WHO's convention). A child with swelling of both feet has no weight-based z-score but counts
 /// as below −3 of weight-for-age and weight-for-length, in numerator and denominator (WHO/UNICEF 2019 recommendations for
 /// data on anthropometry, from memory). Implausible z-scores do not count unless measured again and kept.
-#[must_use]
-pub fn growth(release: &Release, areas: &Areas, threshold: Threshold, visits: &[ReportVisit]) -> Table {
+pub(crate) fn count(period: Period, areas: &Areas, visits: &[ReportVisit]) -> Growth {
     let mut cube = Cube::new(&[areas.len(), 2, GROWTH_BANDS.len()], MEASURES.len());
-    for child in seen(visits, release.period, GROWTH_BANDS) {
+    for child in seen(visits, period, GROWTH_BANDS) {
         let last = child.last();
         let levels = [areas.level(last.area), Some(sex_level(last.sex)), Some(child.band)];
         cube.add_child(&levels, measures_of(&child));
     }
-    let verdict = withhold(&cube.system(&relations(), &[], &foreign), threshold);
-    let mut table = Table::new("growth", &[&["sex", "age_band_at_visit"], MEASURES].concat());
-    for position in cube.positions() {
-        let mut cells = vec![Cell::text(sex_code(position[SEX])), Cell::text(band_code(GROWTH_BANDS, position[BAND]))];
-        cells.extend((0..MEASURES.len()).map(|m| {
-            if foreign(&position, m) { Cell::Empty } else { Cell::shown(cube.count(&position, m), verdict[cube.place(&position, m)]) }
-        }));
-        table.push(release, areas.code(position[0]), cells);
+    Growth { cube }
+}
+
+impl Growth {
+    /// The place of the children visited at a position, from the first figure.
+    pub(crate) fn visited(&self, position: &[usize]) -> usize {
+        self.cube.place(position, VISITED)
     }
-    table
+
+    /// Places of arms measured in everybody, from 6 months on, and under 6 months, for an area and a sex.
+    pub(crate) fn arms(&self, area: usize, sex: usize) -> [usize; 3] {
+        let all = self.cube.total(BAND);
+        [(all, MUAC), (all, MUAC_DEN), (UNDER_6_MONTHS[0], MUAC)].map(|(band, measure)| self.cube.place(&[area, sex, band], measure))
+    }
+
+    /// Every row.
+    pub(crate) fn positions(&self) -> Vec<Vec<usize>> {
+        self.cube.positions()
+    }
+}
+
+impl Counted for Growth {
+    fn put(&self, system: &mut System) -> Put {
+        let by_band = FEEDING_BANDS.iter().map(|band| band_of(GROWTH_BANDS, band.from)).collect();
+        let axes = [
+            Axis::of(Dimension::Area, self.cube.total(0)),
+            Axis::of(Dimension::Sex, 2),
+            Axis { dimension: Dimension::Band, level_of: by_band },
+        ];
+        self.cube.put(system, &Bonds { impossible: &foreign, of_much_worth: &[VISITED, WAZ, WAZ_M2], ..Bonds::new(&axes, &relations()) })
+    }
+
+    fn tables(&self, release: &Release, areas: &Areas, withheld: &[bool]) -> Vec<Table> {
+        let mut table = Table::new("growth", &[&["sex", "age_band_at_visit"], MEASURES].concat());
+        for position in self.cube.told(withheld) {
+            let mut cells = vec![Cell::text(sex_code(position[SEX])), Cell::text(band_code(GROWTH_BANDS, position[BAND]))];
+            let shown = |m| if foreign(&position, m) { Cell::Empty } else { self.cube.shown(withheld, &position, m) };
+            cells.extend((0..MEASURES.len()).map(shown));
+            table.push(release, areas.code(position[0]), cells);
+        }
+        vec![table]
+    }
 }
 
 /// Whether nobody at this place can be counted in a measure, by age.

@@ -5,8 +5,8 @@
 //! 1. A figure that an earlier revision withheld stays withheld.
 //! 2. Where a figure that was shown becomes private, every figure of its table that changed is withheld with it: else those that
 //!    did not change would complete the new sums, and give the private one away.
-//! 3. A quarter and a year withhold what any of their months withholds in tables that add up over time: else the other months
-//!    would be taken away from the sum.
+//! 3. A quarter and a year withhold what any of their months withholds in tables that add up over time, and tell rows of two
+//!    splits only if all of them do: else the other months would be taken away from the sum.
 //!
 //! Withholding more never tells more about the figures of the same release. A difference between two shown figures tells how
 //! many late records there were, and is not hidden; late records of a whole month are therefore told together.
@@ -16,11 +16,11 @@ use std::collections::BTreeSet;
 
 use crate::report::compare::{changes, is_figure};
 use crate::report::csv_table::{Cell, Release, Table};
-use crate::report::definitions::{Holds, adds_up_over_time, holds, key};
+use crate::report::definitions::{Holds, adds_up_over_time, holds, key, parts_named, tells};
 use crate::report::suppress::Reason;
 
 /// How an inherited cell is marked: the word says nothing about the figure now.
-const INHERITED: Cell = Cell::Withheld(Reason::Linked);
+const INHERITED: Cell = Cell::Withheld(Reason::Private);
 
 /// A row's codes, owned.
 type Key = Vec<(&'static str, String)>;
@@ -38,8 +38,12 @@ pub fn after_revision(release: &Release, tables: Vec<Table>, before: &[Table]) -
     };
     let kept: Vec<Table> = tables.into_iter().map(kept).collect();
     let changes = changes(before, &kept);
-    // Enrolment and the programme's row of reasons are one set of figures.
-    let family = |table: &'static str| if table == "programme" { "enrolment" } else { table };
+    // Tables of which one binds the other are one set of figures.
+    let family = |table: &'static str| match table {
+        "programme" | "growth" | "feeding" => "enrolment",
+        "followups_stock" | "referrals" => "followups",
+        other => other,
+    };
     let newly: BTreeSet<&str> = changes
         .iter()
         .filter(|change| matches!(change.now, Cell::Withheld(_)) && holds(change.column) == Some(Holds::Count))
@@ -59,12 +63,15 @@ pub fn after_revision(release: &Release, tables: Vec<Table>, before: &[Table]) -
 /// Withholds in a longer period what its months withhold (rule 3).
 #[must_use]
 pub fn after_months(release: &Release, tables: Vec<Table>, months: &[&[Table]]) -> Vec<Table> {
-    let one = |table: Table| {
+    let one = |mut table: Table| {
         if !adds_up_over_time(table.name) {
             return table;
         }
-        let name = table.name;
-        withholding(release, table, months.iter().flat_map(|month| month.iter()).filter(|other| other.name == name))
+        let of_months: Vec<&Table> = months.iter().flat_map(|month| month.iter()).filter(|other| other.name == table.name).collect();
+        let told = |row: &Vec<Cell>| of_months.iter().all(|month| tells(month, &parts_named(&key(&table, row))));
+        let rows = table.rows.iter().filter(|row| told(row)).cloned().collect();
+        table.rows = rows;
+        withholding(release, table, of_months.into_iter())
     };
     tables.into_iter().map(one).collect()
 }
@@ -84,7 +91,9 @@ fn withholding<'a>(release: &Release, mut table: Table, others: impl Iterator<It
         }
     }
     let there: BTreeSet<Key> = table.rows.iter().map(|row| owned(&key(&table, row))).collect();
-    for key in hidden.keys().filter(|key| !there.contains(*key)) {
+    let told = |row: &Key| tells(&table, &parts_named(&row.iter().map(|(column, code)| (*column, code.as_str())).collect::<Vec<_>>()));
+    let added: Vec<&Key> = hidden.keys().filter(|key| !there.contains(*key) && told(key)).collect();
+    for key in added {
         let own = own_columns(&table);
         let cells = own.map(|column| match key.iter().find(|(name, _)| *name == column) {
             Some((_, code)) => Cell::text(code),
@@ -112,7 +121,9 @@ fn rewritten(release: &Release, table: Table, hide: &dyn Fn(&Key, &str) -> bool)
     for row in &table.rows {
         let codes = owned(&key(&table, row));
         let hidden: BTreeSet<&str> = own.iter().copied().filter(|column| is_figure(column) && hide(&codes, column)).collect();
-        let counts = hidden.iter().any(|column| holds(column) == Some(Holds::Count));
+        // What is withheld anyway has taken along what rests on it.
+        let newly = |column: &&&str| !matches!(table.cell(row, column), Some(Cell::Withheld(_)));
+        let counts = hidden.iter().filter(newly).any(|column| holds(column) == Some(Holds::Count));
         let cells = own.iter().map(|column| {
             let cell = table.cell(row, column).cloned().unwrap_or(Cell::Empty);
             let rests = counts && matches!(holds(column), Some(Holds::Percent | Holds::Days)) && cell != Cell::Empty;

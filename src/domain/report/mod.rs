@@ -18,11 +18,12 @@ macro_rules! measures {
 }
 pub(crate) use measures;
 
-pub mod alike;
 pub mod by_worker;
 pub mod checks;
 pub mod choose;
 pub mod compare;
+mod corners;
+mod counted;
 pub mod csv_table;
 pub mod cube;
 pub mod definitions;
@@ -33,6 +34,7 @@ pub mod growth;
 pub mod indicator;
 pub mod inherit;
 pub mod layout;
+mod mend;
 pub mod month;
 pub mod pair;
 pub mod period;
@@ -40,7 +42,11 @@ pub mod picture;
 pub mod rows;
 #[cfg(test)]
 pub(crate) mod sample;
+#[cfg(test)]
+pub(crate) mod sample_month;
+pub mod sheet;
 pub mod suppress;
-mod swing;
+pub mod system;
+mod trade;
 pub mod visits;
 pub mod wilson;

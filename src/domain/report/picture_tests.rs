@@ -2,13 +2,14 @@
 
 use super::*;
 use crate::ids::{AreaId, PersonId};
+use crate::report::counted::alone;
 use crate::report::layout::Areas;
 use crate::report::rows::{ReportSlot, SlotEnd};
 use crate::report::sample::{d, october, villages};
-use crate::report::suppress::{Reason, Threshold};
-use crate::report::visits::visits;
+use crate::report::suppress::Reason;
+use crate::report::visits;
 
-const REASONS: [Reason; 3] = [Reason::Small, Reason::Linked, Reason::Few];
+const REASONS: [Reason; 2] = [Reason::Private, Reason::Few];
 
 #[test]
 fn what_is_withheld_is_never_a_number_whatever_the_reason() {
@@ -58,7 +59,8 @@ fn measures_are_the_cells_of_the_tables() {
         slots.extend((0..6).map(|_| slot(area, SlotEnd::EarlyOrLate)));
         slots.extend((0..7).map(|_| slot(area, SlotEnd::Overdue)));
     }
-    let table = visits(&october(), &Areas::new(&villages()), Threshold::LEAST, &["m06".to_owned()], &slots, &[]);
+    let areas = Areas::new(&villages());
+    let table = alone::in_full(&visits::count(october().period, &areas, &["m06".to_owned()], &slots, &[]), &october(), &areas).remove(0);
     let tables = [table];
     let here = measures(&tables, "Ulopi").expect("published");
     assert_eq!((here.visits.n, here.visits.den), (Published::Shown(18), Published::Shown(25)));

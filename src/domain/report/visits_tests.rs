@@ -3,6 +3,8 @@
 use super::*;
 use crate::child::Sex;
 use crate::ids::{AreaId, PersonId};
+use crate::report::counted::alone;
+use crate::report::rows::SlotEnd;
 use crate::report::sample::{child, d, october, villages, visit};
 
 fn slot(area: u128, slot: &str, closes: &str, end: SlotEnd) -> ReportSlot {
@@ -29,7 +31,9 @@ fn slots_count_in_the_month_in_which_their_window_closes() {
         phone.contact = Contact::Phone;
         contacts.extend([extra, phone]);
     }
-    let table = visits(&october(), &Areas::new(&villages()), Threshold::LEAST, &schedule, &slots, &contacts);
+    let areas = Areas::new(&villages());
+    let counted = count(october().period, &areas, &schedule, &slots, &contacts);
+    let table = alone::in_full(&counted, &october(), &areas).remove(0);
     let row = |slot: &str| table.find(&[("area", "Ulopi"), ("slot", slot)]).expect("a row");
     let cell = |at: &str, name: &str| table.cell(row(at), name).cloned().expect("a cell");
     // Due 25 = 12 + 6 + 0 + 7; coverage 18 / 25 = 72.0 %, timely 12 / 25 = 48.0 %.

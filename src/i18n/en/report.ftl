@@ -13,10 +13,9 @@ report-all = All
 report-percent = %
 
 # What is private
-report-small = <{ $threshold }
-report-linked = s
+report-private = s
 report-few = too few
-report-kept = “<{ $threshold }”: one to { $most } children, kept private so that no child can be recognised. “s”: also kept private, so that “<{ $threshold }” cannot be worked out. “too few”: no percentage of so few children. The totals count everyone.
+report-kept = “s”: kept private, so that no child can be recognised. The figure is smaller than { $threshold }, or one that small could be worked out from it; which of the two is not said. “too few”: no percentage of so few children. The totals count everyone.
 
 # Visits
 report-visits = Visits due and done

@@ -20,6 +20,7 @@ readme-how = How to read the files
 readme-csv = Each table is a CSV file (RFC 4180): UTF-8, comma, a header row, dates as year-month-day, a point before decimals. Beside it stands its description for machines (CSV on the Web, W3C 2015). Files for spreadsheets are the same, begun with a byte order mark; they are downloaded one by one.
 readme-empty = An empty figure is private if the last column names it, with the reason behind the colon. Otherwise nobody could be counted there. A 0 is a 0.
 readme-private = Counts of 1 to { $most } children are private, and others with them, so that no private figure can be worked out from what is shown. What one release withholds, later revisions withhold too, and a quarter or year withholds what any of its months does.
+readme-rows = Rows of two splits or more (an area and a sex, say) stand in a table only where few of their figures are small. How many answers were missing (missing_n), and how many came from an earlier visit of the month (visits_used_not_last), is told for the whole programme only; elsewhere those columns are empty.
 readme-all = The code “all” is the total over a split. Totals count everyone.
 readme-no-names = No file holds a name, a birth date or a code of a child.
 readme-columns = Columns

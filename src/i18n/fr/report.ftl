@@ -13,10 +13,9 @@ report-all = Tous
 report-percent = %
 
 # Ce qui est gardé privé
-report-small = <{ $threshold }
-report-linked = s
+report-private = s
 report-few = trop peu
-report-kept = « <{ $threshold } » : de un à { $most } enfants, gardé privé pour qu’aucun enfant ne soit reconnu. « s » : aussi gardé privé, pour que « <{ $threshold } » ne puisse pas se calculer. « trop peu » : pas de pourcentage de si peu d’enfants. Les totaux comptent tout le monde.
+report-kept = « s » : gardé privé, pour qu’aucun enfant ne soit reconnu. Le chiffre est inférieur à { $threshold }, ou un chiffre aussi petit pourrait s’en déduire ; il n’est pas dit lequel des deux. « trop peu » : pas de pourcentage de si peu d’enfants. Les totaux comptent tout le monde.
 
 # Visites
 report-visits = Visites attendues et faites

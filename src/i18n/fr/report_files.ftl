@@ -20,6 +20,7 @@ readme-how = Comment lire les fichiers
 readme-csv = Chaque tableau est un fichier CSV (RFC 4180) : UTF-8, virgule, une ligne de titres, dates en année-mois-jour, un point avant les décimales. À côté se trouve sa description pour les machines (CSV on the Web, W3C 2015). Les fichiers pour tableurs sont les mêmes, précédés d’une marque d’ordre des octets ; ils se téléchargent un par un.
 readme-empty = Un chiffre vide est privé si la dernière colonne le nomme, avec la raison après les deux-points. Sinon, personne ne pouvait y être compté. Un 0 est un 0.
 readme-private = Les comptes de 1 à { $most } enfants sont privés, et d’autres avec eux, pour qu’aucun chiffre privé ne puisse se calculer. Ce qu’une publication garde privé, les révisions suivantes le gardent aussi, et un trimestre ou une année garde privé ce qu’un de ses mois garde privé.
+readme-rows = Les lignes de deux répartitions ou plus (une zone et un sexe, par exemple) ne figurent dans un tableau que si peu de leurs chiffres sont petits. Le nombre de réponses manquantes (missing_n) et de celles prises d’une visite antérieure du mois (visits_used_not_last) n’est donné que pour tout le programme ; ailleurs, ces colonnes sont vides.
 readme-all = Le code « all » est le total d’une répartition. Les totaux comptent tout le monde.
 readme-no-names = Aucun fichier ne contient de nom, de date de naissance ni de code d’un enfant.
 readme-columns = Colonnes

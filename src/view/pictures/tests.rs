@@ -29,7 +29,7 @@ impl Dice {
 
     fn part(&mut self) -> Part {
         let den = self.up_to(200);
-        let cell = |count: u64, hide: u64| if hide == 0 { Cell::Withheld(Reason::Linked) } else { Cell::Count(count) };
+        let cell = |count: u64, hide: u64| if hide == 0 { Cell::Withheld(Reason::Private) } else { Cell::Count(count) };
         let n = self.up_to(den + 1);
         Part::of_cells(&cell(n, self.up_to(6)), &cell(den, self.up_to(6)))
     }

@@ -63,6 +63,7 @@ pub(super) fn readme(w: &Words, b: Bundle<'_>) -> String {
     heading(&mut lines, w.say("readme-how"));
     lines.extend(["readme-csv", "readme-empty"].map(|id| w.say(id)));
     lines.push(w.say_with("readme-private", args!["most" => b.threshold - 1]));
+    lines.push(w.say("readme-rows"));
     lines.extend(["readme-all", "readme-no-names"].map(|id| w.say(id)));
     for table in b.tables {
         heading(&mut lines, format!("{} – {}", for_machines(table), table_words(w, table.name)));

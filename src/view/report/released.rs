@@ -78,7 +78,7 @@ pub(super) fn changes(w: &Words, p: &ReportPage<'_>) -> Markup {
     let table = listed.fold(table, |table, change| {
         let figure = |figure: &Figure| match figure {
             Figure::Empty => Cell::number(&w.say("release-nothing")),
-            figure => shown(w, p.threshold, figure),
+            figure => shown(w, figure),
         };
         table.row(vec![Cell::of(html! { span.ltr { (place(change)) } }), figure(&change.was), figure(&change.now)])
     });

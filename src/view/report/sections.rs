@@ -19,7 +19,7 @@ use crate::view::report::shown;
 fn by_area(w: &Words, p: &ReportPage<'_>, caption: &str, columns: &[String], figures: &dyn Fn(&str) -> Vec<Figure>) -> Markup {
     let cells = |first: Cell, area: &str| {
         let figures = figures(area);
-        std::iter::once(first).chain(figures.iter().map(|figure| shown(w, p.threshold, figure))).collect::<Vec<_>>()
+        std::iter::once(first).chain(figures.iter().map(|figure| shown(w, figure))).collect::<Vec<_>>()
     };
     let table = Table::scrolling(w.say(caption)).headed().column(w.say("report-village"), false);
     let table = columns.iter().fold(table, |table, column| table.column(column, true));
@@ -80,11 +80,11 @@ const GROWTH: &[(&str, &str, &str)] = &[
 ];
 
 /// A grid of findings: how many, of how many, percent.
-fn findings(w: &Words, p: &ReportPage<'_>, caption: &str, first: &str, lines: Vec<(String, Vec<Figure>)>, columns: &[&str]) -> Markup {
+fn findings(w: &Words, caption: &str, first: &str, lines: Vec<(String, Vec<Figure>)>, columns: &[&str]) -> Markup {
     let table = Table::scrolling(w.say(caption)).headed().column(w.say(first), false);
     let table = columns.iter().fold(table, |table, column| table.column(w.say(column), true));
     let table = lines.into_iter().fold(table, |table, (words, figures)| {
-        table.row(std::iter::once(Cell::text(&words)).chain(figures.iter().map(|figure| shown(w, p.threshold, figure))).collect())
+        table.row(std::iter::once(Cell::text(&words)).chain(figures.iter().map(|figure| shown(w, figure))).collect())
     });
     html! { h2 { (w.say(caption)) } (table) }
 }
@@ -97,7 +97,7 @@ pub(super) fn growth(w: &Words, p: &ReportPage<'_>) -> Markup {
         let share = Figure::percent(&found, &of);
         (w.say(words), vec![found, of, share])
     });
-    findings(w, p, "report-growth", "report-children-with", lines.collect(), &["report-children", "report-of", "report-percent"])
+    findings(w, "report-growth", "report-children-with", lines.collect(), &["report-children", "report-of", "report-percent"])
 }
 
 /// Who is in the programme, who came and who went; for the whole programme also why.
@@ -119,7 +119,7 @@ pub(super) fn enrolment(w: &Words, p: &ReportPage<'_>) -> Markup {
     html! {
         (grid)
         @if p.area.is_empty() {
-            (findings(w, p, "report-reasons", "report-reason", reasons.iter().map(line).collect(), &["report-children"]))
+            (findings(w, "report-reasons", "report-reason", reasons.iter().map(line).collect(), &["report-children"]))
         }
     }
 }
@@ -154,7 +154,7 @@ pub(super) fn feeding(w: &Words, p: &ReportPage<'_>) -> Markup {
         (w.say(&format!("report-ind-{}", indicator.to_lowercase().replace('_', "-"))), figures)
     });
     let columns = ["report-months", "report-yes", "report-of", "report-percent", "report-missing"];
-    findings(w, p, "report-feeding", "report-children-who", lines.collect(), &columns)
+    findings(w, "report-feeding", "report-children-who", lines.collect(), &columns)
 }
 
 /// Follow-ups opened in the month, those open at its end, and referrals.
@@ -189,7 +189,7 @@ pub(super) fn follow_ups(w: &Words, p: &ReportPage<'_>) -> Markup {
     let sent = ["made", "reached_same_day", "outcome_known_7d"];
     let sent_columns = sent.map(|column| w.say(&format!("report-referral-{}", column.replace('_', "-"))));
     html! {
-        (findings(w, p, "report-follow-ups", "report-about", lines.collect(), &COLUMNS.map(|(_, words)| words)))
+        (findings(w, "report-follow-ups", "report-about", lines.collect(), &COLUMNS.map(|(_, words)| words)))
         div.people {
             div { (by_area(w, p, "report-stock", &stock_columns, &|area| {
                 stock.map(|column| p.figure("followups_stock", &[("area", area), ("class", ALL)], column)).to_vec()
