@@ -13,6 +13,7 @@ use domain::report::csv_table::Cell as Figure;
 use domain::report::csv_table::Table as Figures;
 use domain::report::period::Period;
 use domain::report::suppress::Reason;
+use domain::report::visits;
 use maud::Markup;
 use maud::html;
 
@@ -148,7 +149,7 @@ fn heading(w: &Words, p: &ReportPage<'_>) -> String {
     let month = format::period(w, p.period);
     let row = [("area", p.place()), ("slot", ALL)];
     let figure = |column| p.figure("visits", &row, column);
-    let done = figure("done_on_time").plus(&figure("done_early_late"));
+    let done = visits::done(figure);
     match (done, figure("due")) {
         (Figure::Count(done), Figure::Count(due)) => {
             w.say_with("report-heading-done", args!["month" => month, "done" => format::count(w, done), "due" => format::count(w, due)])

@@ -150,7 +150,6 @@ fn published(report: &Report, table: &str, column: &str, area: &str) -> Cell {
     let row = table.find(&wanted).expect("a row");
     let cell = |column: &str| table.cell(row, column).cloned().expect("a cell");
     match column {
-        "done" => cell("done_on_time").plus(&cell("done_early_late")),
         "late" => cell("open").minus(&cell("late_0")),
         column => cell(column),
     }

@@ -103,7 +103,8 @@ const WITHIN: &[(&str, &str, &str)] = &[
 /// Columns that add up within a row: the one side, the other side.
 const ROWS: &[(&str, &[&str], &[&str])] = &[
     ("enrolment", &["active_end", "left", "area_out"], &["active_start", "joined", "area_in"]),
-    ("visits", &["due"], &["done_on_time", "done_early_late", "skipped", "overdue_at_end"]),
+    ("visits", &["due"], &["done", "skipped", "overdue_at_end"]),
+    ("visits", &["done"], &["done_on_time", "done_early_late"]),
     (
         "followups",
         &["opened"],
@@ -112,8 +113,8 @@ const ROWS: &[(&str, &[&str], &[&str])] = &[
     ("followups_stock", &["open"], &["late_0", "late_1_7", "late_8_14", "late_15_30", "late_over_30"]),
 ];
 
-/// Columns that say how the others were counted: the programme's row alone tells them, however small.
-const OUTLINE: [&str; 2] = ["missing_n", "visits_used_not_last"];
+/// Columns that the programme's row alone prints.
+const OF_PROGRAMME: [&str; 2] = ["missing_n", "visits_used_not_last"];
 
 /// Columns that are numbers but no counts of children or events.
 const NOT_COUNTS: [&str; 1] = ["median_days_to_check"];
@@ -189,7 +190,6 @@ fn small(table: &Table, threshold: Threshold, found: &mut Vec<Fault>) {
             if let Cell::Count(count) = cell
                 && threshold.hides(*count)
                 && !NOT_COUNTS.contains(column)
-                && !OUTLINE.contains(column)
             {
                 found.push(Fault::SmallShown { table: table.name, row, column });
             }
@@ -229,7 +229,7 @@ fn adds_up(table: &Table, split: &'static str, found: &mut Vec<Fault>) {
     }
     for (total, parts) in groups.into_values() {
         let Some(total) = total.filter(|_| !parts.is_empty()) else { continue };
-        for column in table.columns.iter().filter(|column| !NOT_COUNTS.contains(column) && !OUTLINE.contains(column)) {
+        for column in table.columns.iter().filter(|column| !NOT_COUNTS.contains(column) && !OF_PROGRAMME.contains(column)) {
             let shown = |row: usize| match table.cell(&table.rows[row], column) {
                 Some(Cell::Count(count)) => Some(*count),
                 // What cannot be counted in a row is nobody.

@@ -143,7 +143,7 @@ impl Cube {
         all
     }
 
-    /// The place of a count in [`Cube::system`].
+    /// The place of a count in [`Cube::put`].
     #[must_use]
     pub fn place(&self, position: &[usize], measure: usize) -> usize {
         let index = position.iter().zip(&self.sizes).fold(0, |index, (level, size)| index * (size + 1) + level);

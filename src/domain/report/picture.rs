@@ -2,6 +2,7 @@
 //! It knows no drawing and no words, and counts nothing anew.
 
 use crate::report::csv_table::{ALL, Cell, Table};
+use crate::report::visits;
 use crate::report::wilson::{Interval, wilson};
 use crate::rule::Class;
 
@@ -195,7 +196,7 @@ pub fn measures(tables: &[Table], area: &str) -> Option<Measures> {
     let children = [("area", area), ("sex", ALL), ("age_band_at_visit", ALL)];
     let diverse = [&children[..], &[("indicator", "MDD")]].concat();
     Some(Measures {
-        visits: Part::of_cells(&visit("done_on_time").plus(&visit("done_early_late")), &visit("due")),
+        visits: Part::of_cells(&visits::done(visit), &visit("due")),
         overdue: overdue(ALL),
         overdue_by_class: by_class(|class| overdue(class.code())),
         underweight: Part::of_cells(&cell("growth", &children, "waz_lt_m2"), &cell("growth", &children, "waz_n")),

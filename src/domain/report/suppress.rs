@@ -7,7 +7,7 @@
 //! It knows nothing of children, areas or file formats.
 //!
 //! How it proves its result: for each withheld figure it knows at least `threshold` releases with the same printed figures, all
-//! equations met and another value of that figure in each; see [`trade`](crate::report::trade). The threshold of 5 is common
+//! equations met and another value of that figure in each; see `trade`. The threshold of 5 is common
 //! practice; other bodies ask for 10 or 11 (Washington State Department of Health, small numbers standard, 2018: fewer than 10).
 
 use crate::report::system::{Kind, Standing, System};

@@ -87,6 +87,7 @@ file-column-refused = Children whose family no longer wants visits.
 file-column-aged-out = Children who reached 24 months.
 file-column-severe-reactions = Follow-ups of a severe food reaction that were opened in the period.
 file-column-due = Visits of the schedule whose window closed in the period.
+file-column-done = Of these, done by the end of the period: within the window, before or after it.
 file-column-done-on-time = Of these, done within the window.
 file-column-done-early-late = Of these, done before or after the window, up to the end of the period.
 file-column-skipped = Of these, not done, while a later one was.

@@ -87,6 +87,7 @@ file-column-refused = Enfants dont la famille ne veut plus de visites.
 file-column-aged-out = Enfants qui ont atteint 24 mois.
 file-column-severe-reactions = Suivis d’une réaction alimentaire sévère ouverts dans ce temps.
 file-column-due = Visites du calendrier dont la fenêtre s’est fermée dans ce temps.
+file-column-done = Parmi elles, faites jusqu’à la fin : dans la fenêtre, avant ou après.
 file-column-done-on-time = Parmi elles, faites dans la fenêtre.
 file-column-done-early-late = Parmi elles, faites avant ou après la fenêtre, jusqu’à la fin.
 file-column-skipped = Parmi elles, non faites, alors qu’une suivante l’a été.

@@ -8,6 +8,7 @@ use domain::report::csv_table::Table;
 use domain::report::definitions::Holds;
 use domain::report::definitions::holds;
 use domain::report::indicator::Indicator;
+use domain::report::visits;
 
 use crate::args;
 use crate::i18n::Words;
@@ -132,10 +133,8 @@ fn said(w: &Words, cell: Option<&Cell>) -> String {
 
 fn totals(w: &Words, b: Bundle<'_>, lines: &mut Vec<String>) {
     let figure = |table, column| whole(b, table, column, None);
-    let done = match (figure("visits", "done_on_time"), figure("visits", "done_early_late")) {
-        (Some(on_time), Some(other)) => Some(on_time.plus(other)),
-        _ => None,
-    };
+    let done = visits::done(|column| figure("visits", column).cloned().unwrap_or(Cell::Empty));
+    let done = Some(&done).filter(|done| **done != Cell::Empty);
     let mut line = |what: &str, n: Option<&Cell>, of: Option<Option<&Cell>>| {
         let told = args!["what" => w.say(what), "figure" => said(w, n)];
         lines.push(match of {
@@ -144,7 +143,7 @@ fn totals(w: &Words, b: Bundle<'_>, lines: &mut Vec<String>) {
         });
     };
     line("summary-active", figure("enrolment", "active_end"), None);
-    line("summary-visits", done.as_ref(), Some(figure("visits", "due")));
+    line("summary-visits", done, Some(figure("visits", "due")));
     line("summary-visited", figure("growth", "children_visited"), None);
     line("summary-low", figure("growth", "waz_lt_m2"), Some(figure("growth", "waz_n")));
     line("summary-follow-ups", figure("followups", "opened"), None);

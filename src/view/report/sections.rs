@@ -1,6 +1,7 @@
 //! The tables of the report, one function each. They know which columns of which file they show, and words for them.
 
 use domain::report::csv_table::Cell as Figure;
+use domain::report::visits as visit_counts;
 use domain::rule::Class;
 use domain::rule::RuleId;
 use maud::Markup;
@@ -34,7 +35,7 @@ pub(super) fn visits(w: &Words, p: &ReportPage<'_>) -> Markup {
         ["report-due", "report-done", "report-on-time", "report-skipped", "report-not-done", "report-coverage"].map(|id| w.say(id));
     by_area(w, p, "report-visits", &columns, &|area| {
         let figure = |column| p.figure("visits", &[("area", area), ("slot", ALL)], column);
-        let done = figure("done_on_time").plus(&figure("done_early_late"));
+        let done = visit_counts::done(figure);
         let others = ["done_on_time", "skipped", "overdue_at_end", "coverage_pct"].map(figure);
         [vec![figure("due"), done], others.to_vec()].concat()
     })
