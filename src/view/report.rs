@@ -179,7 +179,10 @@ fn sieve(w: &Words, period: Period, periods: &[Period], areas: Option<(&str, &[(
 
 /// Why some figures are private.
 fn kept(w: &Words, p: &ReportPage<'_>) -> Markup {
-    html! { p.quiet { (w.say_with("report-kept", args!["threshold" => p.threshold])) } }
+    html! {
+        p.quiet { (w.say_with("report-kept", args!["threshold" => p.threshold])) }
+        p.quiet { (w.say("report-could-lie")) }
+    }
 }
 
 fn files(w: &Words, p: &ReportPage<'_>) -> Markup {

@@ -11,10 +11,12 @@ report-few-areas = With fewer than three villages only the whole programme is sh
 report-village = Village
 report-all = All
 report-percent = %
+report-interval = Could lie
 
 # What is private
 report-private = s
 report-few = too few
+report-could-lie = Could lie: the true share lies between these two, in percent, with a chance of 95 in 100. The fewer children, the wider.
 report-kept = “s”: kept private, so that no child can be recognised. The figure is smaller than { $threshold }, or one that small could be worked out from it; which of the two is not said. “too few”: no percentage of so few children. The totals count everyone.
 
 # Visits

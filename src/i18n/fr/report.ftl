@@ -11,10 +11,12 @@ report-few-areas = Avec moins de trois villages, seul le programme entier est mo
 report-village = Village
 report-all = Tous
 report-percent = %
+report-interval = Pourrait valoir
 
 # Ce qui est gardé privé
 report-private = s
 report-few = trop peu
+report-could-lie = Pourrait valoir : la vraie part se trouve entre ces deux valeurs, en pour cent, avec 95 chances sur 100. Moins il y a d’enfants, plus l’écart est large.
 report-kept = « s » : gardé privé, pour qu’aucun enfant ne soit reconnu. Le chiffre est inférieur à { $threshold }, ou un chiffre aussi petit pourrait s’en déduire ; il n’est pas dit lequel des deux. « trop peu » : pas de pourcentage de si peu d’enfants. Les totaux comptent tout le monde.
 
 # Visites

@@ -1,6 +1,8 @@
 //! The tables of the report, one function each. They know which columns of which file they show, and words for them.
 
 use domain::report::csv_table::Cell as Figure;
+use domain::report::picture::Part;
+use domain::report::picture::Share;
 use domain::report::visits as visit_counts;
 use domain::rule::Class;
 use domain::rule::RuleId;
@@ -9,6 +11,7 @@ use maud::html;
 
 use crate::i18n::Words;
 use crate::i18n::codes;
+use crate::i18n::format;
 use crate::view::parts::Cell;
 use crate::view::parts::Table;
 use crate::view::parts::name;
@@ -90,15 +93,29 @@ fn findings(w: &Words, caption: &str, first: &str, lines: Vec<(String, Vec<Figur
     html! { h2 { (w.say(caption)) } (table) }
 }
 
+/// Where a share could truly lie, if it may be told at all.
+fn interval(w: &Words, n: &Figure, den: &Figure) -> Figure {
+    let Share::Drawn { interval, .. } = Part::of_cells(n, den).share else { return Figure::Empty };
+    let end = |share: f64| format::number(w, share * 100.0, 0);
+    Figure::text(&w.say_with("pic-range", crate::args!["low" => end(interval.low), "high" => end(interval.high)]))
+}
+
 /// Growth of the children seen.
 pub(super) fn growth(w: &Words, p: &ReportPage<'_>) -> Markup {
     let lines = GROWTH.iter().map(|(found, of, words)| {
         let figure = |column| p.figure("growth", &[("area", p.place()), ("sex", ALL), ("age_band_at_visit", ALL)], column);
         let (found, of) = (figure(found), figure(of));
         let share = Figure::percent(&found, &of);
-        (w.say(words), vec![found, of, share])
+        let truly = interval(w, &found, &of);
+        (w.say(words), vec![found, of, share, truly])
     });
-    findings(w, "report-growth", "report-children-with", lines.collect(), &["report-children", "report-of", "report-percent"])
+    findings(
+        w,
+        "report-growth",
+        "report-children-with",
+        lines.collect(),
+        &["report-children", "report-of", "report-percent", "report-interval"],
+    )
 }
 
 /// Who is in the programme, who came and who went; for the whole programme also why.
@@ -150,11 +167,12 @@ const FEEDING: &[(&str, &str)] = &[
 pub(super) fn feeding(w: &Words, p: &ReportPage<'_>) -> Markup {
     let lines = FEEDING.iter().map(|(indicator, months)| {
         let row = [("area", p.place()), ("sex", ALL), ("age_band_at_visit", ALL), ("indicator", *indicator)];
-        let mut figures = vec![Figure::text(months)];
-        figures.extend(["n", "den", "pct", "missing_n"].map(|column| p.figure("feeding", &row, column)));
+        let [n, den, share, missing] = ["n", "den", "pct", "missing_n"].map(|column| p.figure("feeding", &row, column));
+        let truly = interval(w, &n, &den);
+        let figures = vec![Figure::text(months), n, den, share, truly, missing];
         (w.say(&format!("report-ind-{}", indicator.to_lowercase().replace('_', "-"))), figures)
     });
-    let columns = ["report-months", "report-yes", "report-of", "report-percent", "report-missing"];
+    let columns = ["report-months", "report-yes", "report-of", "report-percent", "report-interval", "report-missing"];
     findings(w, "report-feeding", "report-children-who", lines.collect(), &columns)
 }
 
