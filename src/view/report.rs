@@ -128,6 +128,7 @@ pub fn page(w: &Words, p: &ReportPage<'_>) -> Markup {
             div { (sections::feeding(w, p)) }
         }
         (sections::follow_ups(w, p))
+        (sections::reactions(w, p))
         (released::changes(w, p))
         (files(w, p))
         (released::revisions(w, p))

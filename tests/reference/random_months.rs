@@ -8,13 +8,15 @@ mod reader;
 use chrono::{Days, NaiveDate};
 use domain::calendar::Month;
 use domain::child::{ChildStatus, Sex};
-use domain::food::FoodGroup;
+use domain::feeding::ReactionLevel;
+use domain::food::{Allergen, FoodGroup};
 use domain::ids::{AreaId, ChildId, PersonId, VisitId};
 use domain::report::csv_table::{Cell, Release, Table};
 use domain::report::definitions::{Holds, holds, key};
 use domain::report::inherit::after_revision;
 use domain::report::month::{MonthRows, as_read, tables, tables_withholding};
 use domain::report::period::Period;
+use domain::report::reactions::ReportReaction;
 use domain::report::rows::{Placement, ReportAnswers, ReportArea, ReportChild, ReportFollowUp, ReportSlot, ReportVisit, ReportZ, SlotEnd};
 use domain::report::suppress::Threshold;
 use domain::report::system::{Kind, Standing, System};
@@ -56,6 +58,9 @@ fn programme(dice: &mut Dice, children: u64) -> MonthRows {
             }
             if dice.percent(25) {
                 rows.follow_ups.push(follow_up(dice, &child, first));
+            }
+            if dice.percent(8) {
+                react(dice, &child, first, &mut rows);
             }
         }
         rows.children.push(child);
@@ -198,6 +203,26 @@ fn without_complements(system: &System, withheld: &mut [bool]) {
     for (figure, withheld) in system.figures.iter().zip(withheld) {
         *withheld &= Threshold::LEAST.hides(figure.value) || figure.standing == Standing::Fine;
     }
+}
+
+/// A reaction, told once or twice, and the follow-up that it opened.
+fn react(dice: &mut Dice, child: &ReportChild, first: NaiveDate, rows: &mut MonthRows) {
+    let (level, rule, class) = [
+        (ReactionLevel::Severe, RuleId::ReactionSevere, Class::Now),
+        (ReactionLevel::Spreading, RuleId::ReactionSpreading, Class::Today),
+        (ReactionLevel::Mild, RuleId::ReactionMild, Class::Fortnight),
+        (ReactionLevel::Mild, RuleId::ReactionMild, Class::Fortnight),
+    ][usize::from(dice.small(4))];
+    let on = day(first, dice.below(31));
+    let (group, allergen) =
+        [(FoodGroup::Eggs, Some(Allergen::Egg)), (FoodGroup::PulsesNuts, Some(Allergen::Peanut)), (FoodGroup::VitA, None)]
+            [usize::from(dice.small(3))];
+    let area = child.placements[0].area;
+    let told = ReportReaction { child: child.id, area, on, group: Some(group), allergen, level, referred: class.is_urgent() };
+    rows.reactions.extend((0..1 + dice.below(2)).map(|_| told));
+    let mut opened = follow_up(dice, child, first);
+    (opened.rule, opened.class, opened.opened_on) = (rule, class, on);
+    rows.follow_ups.push(opened);
 }
 
 /// Late records: visits that were not there before, children who came and went.

@@ -29,7 +29,7 @@ from frictionless import Dialect, Resource, Schema
 
 # A month stands from the 10th of the next one on.
 DAYS_BEFORE_RELEASE = 9
-TABLES = {"enrolment", "programme", "visits", "growth", "feeding", "followups", "followups_stock", "referrals"}
+TABLES = {"enrolment", "programme", "visits", "growth", "feeding", "followups", "followups_stock", "referrals", "reactions"}
 DESCRIPTION = "-metadata.json"
 # Datatypes of CSV on the Web as `frictionless` names them, with what else it has to be told.
 TYPES = {

@@ -239,7 +239,7 @@ async fn every_file_and_the_archive_are_the_same_twice_and_noted() {
     let mut manager = site.signed_in("bemu").await;
     manager.open("/reports").await;
     let links: Vec<String> = manager.attrs("ul.plain a", "href").into_iter().filter(|href| href.starts_with("/reports/")).collect();
-    assert_eq!(links.len(), 3 + 8 * 3, "{links:?}");
+    assert_eq!(links.len(), 3 + 9 * 3, "{links:?}");
     let mut seen = Vec::new();
     for link in &links {
         manager.open(link).await;
@@ -260,7 +260,7 @@ async fn every_file_and_the_archive_are_the_same_twice_and_noted() {
     }
     let zip = &seen[links.iter().position(|link| link.ends_with("all.zip")).expect("an archive")];
     let mut archive = zip::ZipArchive::new(std::io::Cursor::new(zip)).expect("an archive");
-    assert_eq!(archive.len(), 2 + 8 * 2);
+    assert_eq!(archive.len(), 2 + 9 * 2);
     for (link, bytes) in links.iter().zip(&seen).filter(|(link, _)| !link.ends_with(".zip") && !link.contains("-spreadsheet")) {
         let name = format!("2026-10/{}", link.trim_start_matches("/reports/2026-10/"));
         let mut found = Vec::new();
@@ -310,7 +310,7 @@ async fn a_quarter_is_counted_anew_and_withholds_what_its_months_do() {
     let mut hidden = 0;
     for month in ["2026-07", "2026-08", "2026-09"] {
         let month = open(office, Period::parse(month).expect("a month"), None).await.expect("a report");
-        for name in ["visits", "enrolment", "programme", "followups", "followups_stock", "referrals"] {
+        for name in ["visits", "enrolment", "programme", "followups", "followups_stock", "referrals", "reactions"] {
             let (table, longer) = (month.table(name).expect("a table"), quarter.table(name).expect("a table"));
             for row in &table.rows {
                 let codes = key(table, row);

@@ -17,6 +17,7 @@ pub(crate) mod tests;
 
 pub use clearing::{Way, way};
 pub use history::{Kept, Step, What, steps};
+pub use rules::told_reaction;
 pub use scale::{Change, ErrorAt, ScaleError, Verdict, may_be_error, scale_error};
 pub use to_close::{Needed, Newest, ToClose, to_close};
 pub use types::*;

@@ -98,6 +98,8 @@ const WITHIN: &[(&str, &str, &str)] = &[
     ("feeding", "visits_used_not_last", "den"),
     ("referrals", "reached_same_day", "made"),
     ("referrals", "outcome_known_7d", "made"),
+    ("reactions", "referred_n", "n"),
+    ("reactions", "outcome_known_n", "n"),
 ];
 
 /// Columns that add up within a row: the one side, the other side.

@@ -47,9 +47,9 @@ const fn moved(cell: &Cell, dimension: Dimension, to: usize) -> Cell {
 }
 
 /// Dimensions along which not everything is counted everywhere.
-const UNLIKE: [Dimension; 2] = [Dimension::Band, Dimension::Rule];
+const UNLIKE: [Dimension; 3] = [Dimension::Band, Dimension::Rule, Dimension::Reaction];
 
-/// How many kinds of cells a trade can have: no trade is made along both of those dimensions, and only two cells trade unlike
+/// How many kinds of cells a trade can have: no trade is made along two of those dimensions, and only two cells trade unlike
 /// things.
 pub(crate) const KINDS: usize = 2;
 

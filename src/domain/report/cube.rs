@@ -238,10 +238,11 @@ impl Cube {
             if relation.rest != Rest::Nothing {
                 members.push((variable + self.measures + at, 1));
             }
-            let only = relation.only.as_ref().map(|(split, levels)| {
+            let only = relation.only.iter().map(|(split, levels)| {
                 let axis = &bonds.axes[*split];
                 (axis.dimension, axis.level_of.iter().map(|level| level.is_some_and(|level| levels.contains(&level))).collect())
             });
+            let only = only.collect();
             system.bonds.push(Bond { members, only });
         }
         Put { first, variable }

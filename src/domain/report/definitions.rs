@@ -2,7 +2,7 @@
 //! a column that is no longer made stays listed here, so that releases kept from before can be read.
 
 use crate::report::csv_table::{ALL, Cell, Table};
-use crate::report::{enrolment, followups, growth, visits};
+use crate::report::{enrolment, followups, growth, reactions, visits};
 
 /// What a column holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -28,10 +28,12 @@ pub enum Holds {
 }
 
 /// Names of the tables.
-pub const TABLES: [&str; 8] = ["enrolment", "programme", "visits", "growth", "feeding", "followups", "followups_stock", "referrals"];
+pub const TABLES: [&str; 9] =
+    ["enrolment", "programme", "visits", "growth", "feeding", "followups", "followups_stock", "referrals", "reactions"];
 
 /// Columns of which each row of a table has its own codes.
-pub const SPLITS: [&str; 8] = ["area", "sex", "age_band_at_period_end", "age_band_at_visit", "slot", "rule", "class", "indicator"];
+pub const SPLITS: [&str; 10] =
+    ["area", "sex", "age_band_at_period_end", "age_band_at_visit", "slot", "rule", "class", "indicator", "food_group", "allergen"];
 
 /// Why children left, in `programme.csv`, and severe reactions.
 const PROGRAMME: [&str; 7] = ["transferred_out", "moved", "died", "withdrawn", "refused", "aged_out", "severe_reactions"];
@@ -43,12 +45,20 @@ const PERCENTS: [&str; 3] = ["pct", "coverage_pct", "timely_pct"];
 const DAYS: &str = "median_days_to_check";
 
 fn counts() -> impl Iterator<Item = &'static str> {
-    [enrolment::MEASURES, visits::MEASURES, growth::MEASURES, followups::MEASURES, followups::STOCK, followups::REFERRALS]
-        .into_iter()
-        .flatten()
-        .chain(&PROGRAMME)
-        .chain(&OTHER_COUNTS)
-        .copied()
+    [
+        enrolment::MEASURES,
+        visits::MEASURES,
+        growth::MEASURES,
+        followups::MEASURES,
+        followups::STOCK,
+        followups::REFERRALS,
+        reactions::MEASURES,
+    ]
+    .into_iter()
+    .flatten()
+    .chain(&PROGRAMME)
+    .chain(&OTHER_COUNTS)
+    .copied()
 }
 
 /// What a column holds; `None` if no table has such a column.
@@ -93,10 +103,18 @@ pub fn key<'a>(table: &Table, row: &'a [Cell]) -> Vec<(&'static str, &'a str)> {
 /// The splits of which a row names a part, besides what it is about. Rows of two splits or more are told all or not at all.
 #[must_use]
 pub fn parts_named(key: &[(&'static str, &str)]) -> Vec<&'static str> {
-    // A rule and its class are one split.
-    let by_rule = key.iter().any(|(column, _)| *column == "rule");
-    let split = |column: &str| column != "indicator" && !(by_rule && column == "class");
-    key.iter().filter(|(column, code)| *code != ALL && split(column)).map(|(column, _)| *column).collect()
+    // A rule and its class are one split; so are the group, the allergen and the class of a reaction.
+    let has = |wanted: &str| key.iter().any(|(column, _)| *column == wanted);
+    let (by_rule, by_food) = (has("rule"), has("food_group"));
+    let split = |column: &'static str| match column {
+        "indicator" => None,
+        "class" if by_rule => None,
+        "allergen" | "class" if by_food => Some("food_group"),
+        other => Some(other),
+    };
+    let mut named: Vec<&'static str> = key.iter().filter(|(_, code)| *code != ALL).filter_map(|(column, _)| split(column)).collect();
+    named.dedup();
+    named
 }
 
 /// Whether a table tells rows of such splits.

@@ -130,6 +130,11 @@ const BEFORE: usize = LEAVING.len() + 1;
 pub(crate) const JOINED_VARIABLE: usize = BEFORE + JOINED;
 
 impl Enrolment {
+    /// The figure and the variable of severe reactions.
+    pub(crate) const fn severe(&self, put: Put) -> (usize, usize) {
+        (put.first + LEAVING.len(), put.variable + LEAVING.len())
+    }
+
     /// The place of those who joined at a position, from the first figure.
     pub(crate) fn joined(&self, position: &[usize]) -> usize {
         BEFORE + self.cube.place(position, JOINED)
@@ -158,7 +163,7 @@ impl Counted for Enrolment {
         system.sum(table.first + self.cube.place(&everybody, LEFT), &places);
         let left = (table.variable + LEFT, -1);
         let members = reasons.iter().map(|at| (programme.variable + at, 1)).chain([left]).collect();
-        system.bonds.push(Bond { members, only: None });
+        system.bonds.push(Bond { members, only: Vec::new() });
         programme
     }
 

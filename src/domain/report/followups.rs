@@ -195,6 +195,25 @@ impl Counted for FollowUps {
 }
 
 impl FollowUps {
+    /// Where those opened in the month stand, from where all begins.
+    pub(crate) fn cohort(&self, put: Put) -> Put {
+        let before = [(&self.referrals, REFERRALS.len() + 3 + REFERRAL_RESTS), (&self.stock, STOCK.len() + 1 + STOCK_RESTS)];
+        let figures: usize = before.iter().map(|(cube, variables)| cube.positions().len() * variables).sum();
+        let variables: usize = before.iter().map(|(_, variables)| variables).sum();
+        Put { first: put.first + figures, variable: put.variable + variables }
+    }
+
+    /// For a rule: the variable of those opened, where they are counted along [`Dimension::Rule`], and the places of their figures in
+    /// an area.
+    pub(crate) fn opened_by(&self, rule: RuleId, put: Put, area: usize) -> (usize, Vec<bool>, Vec<usize>) {
+        let cohort = self.cohort(put);
+        let kinds = &self.cohort.kinds;
+        let is_rule: Vec<bool> = kinds.iter().map(|(of, _)| *of == rule).chain(Class::ALL.iter().map(|_| false)).collect();
+        let places = (0..kinds.len()).filter(|at| is_rule[*at]);
+        let places = places.map(|kind| cohort.first + self.cohort.cube.place(&[area, kind], OPENED)).collect();
+        (cohort.variable + OPENED, is_rule, places)
+    }
+
     /// Places of a measure of those opened, in an area, of the kinds of some classes.
     fn opened(&self, cohort: Put, area: usize, of_class: impl Fn(Class) -> bool, measure: usize) -> Vec<usize> {
         let kinds = self.cohort.kinds.iter().enumerate().filter(|(_, (_, class))| of_class(*class));
@@ -214,7 +233,7 @@ impl FollowUps {
         let others = is_urgent.iter().map(|urgent| !urgent).collect();
         let (made, reached, rest) = (referrals.variable, referrals.variable + 1, referrals.variable + REFERRALS.len() + 3);
         let mut bond = |members: &[(usize, i8)], only: &Vec<bool>| {
-            system.bonds.push(Bond { members: members.to_vec(), only: Some((Dimension::Rule, only.clone())) });
+            system.bonds.push(Bond { members: members.to_vec(), only: vec![(Dimension::Rule, only.clone())] });
         };
         bond(&[(made, 1), (cohort.variable + OPENED, -1)], &is_urgent);
         bond(&[(reached, 1), (rest, 1), (cohort.variable + ON_TIME, -1)], &is_urgent);
@@ -236,7 +255,7 @@ impl FollowUps {
         let rest = stock.variable + STOCK.len() + 1;
         let everywhere = vec![true; classes.len()];
         let mut bond = |members: &[(usize, i8)]| {
-            system.bonds.push(Bond { members: members.to_vec(), only: Some((Dimension::Rule, everywhere.clone())) });
+            system.bonds.push(Bond { members: members.to_vec(), only: vec![(Dimension::Rule, everywhere.clone())] });
         };
         bond(&[(stock.variable, 1), (cohort.variable + NOT_DUE, -1), (cohort.variable + OVERDUE, -1), (rest, -1)]);
         bond(&[(stock.variable + 1, 1), (cohort.variable + NOT_DUE, -1), (rest + 1, -1)]);

@@ -41,7 +41,7 @@ pub fn after_revision(release: &Release, tables: Vec<Table>, before: &[Table]) -
     // Tables of which one binds the other are one set of figures.
     let family = |table: &'static str| match table {
         "programme" | "growth" | "feeding" => "enrolment",
-        "followups_stock" | "referrals" => "followups",
+        "followups_stock" | "referrals" | "reactions" => "followups",
         other => other,
     };
     let newly: BTreeSet<&str> = changes

@@ -39,6 +39,7 @@ pub mod month;
 pub mod pair;
 pub mod period;
 pub mod picture;
+pub mod reactions;
 pub mod rows;
 #[cfg(test)]
 pub(crate) mod sample;

@@ -8,11 +8,12 @@ use crate::report::feeding::Feeding;
 use crate::report::growth::Growth;
 use crate::report::layout::{Areas, ENROLMENT_BANDS, FEEDING_BANDS, GROWTH_BANDS};
 use crate::report::period::Period;
+use crate::report::reactions::ReportReaction;
 use crate::report::rows::{ReportArea, ReportChild, ReportFollowUp, ReportSlot, ReportVisit};
 use crate::report::sheet::Bond;
 use crate::report::suppress::{Threshold, withhold};
 use crate::report::system::{Figure, Kind, System};
-use crate::report::{enrolment, feeding, followups, growth, visits};
+use crate::report::{enrolment, feeding, followups, growth, reactions, visits};
 
 /// Everything that a month is counted from.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -29,6 +30,8 @@ pub struct MonthRows {
     pub slots: Vec<ReportSlot>,
     /// Follow-ups opened in the month, or opened before and open at its end.
     pub follow_ups: Vec<ReportFollowUp>,
+    /// Reactions told at the visits of the month.
+    pub reactions: Vec<ReportReaction>,
 }
 
 /// The tables of a month, in the order in which they are listed for people.
@@ -71,12 +74,15 @@ impl Counts {
         let growth = growth::count(period, &areas, &rows.visits);
         let feeding = feeding::count(period, &areas, &rows.children, &rows.visits);
         let follow_ups = followups::count(period, &areas, threshold, &rows.follow_ups);
+        let reactions = reactions::count(period, &areas, &rows.reactions, &rows.follow_ups);
         let mut put = |counted: &dyn Counted| counted.put(&mut system);
-        let put = [put(&enrolment), put(&visits), put(&growth), put(&feeding), put(&follow_ups)];
+        let put = [put(&enrolment), put(&visits), put(&growth), put(&feeding), put(&follow_ups), put(&reactions)];
         arms(&mut system, &areas, (&growth, put[2]));
+        reactions.tie(&mut system, put[5], (&follow_ups, put[4]));
+        reactions.tie_severe(&mut system, put[5], enrolment.severe(put[0]));
         same_children(&mut system, (&enrolment, put[0]), (&growth, put[2]), (&feeding, put[3]));
-        let parts: [Box<dyn Counted>; 5] =
-            [Box::new(enrolment), Box::new(visits), Box::new(growth), Box::new(feeding), Box::new(follow_ups)];
+        let parts: [Box<dyn Counted>; 6] =
+            [Box::new(enrolment), Box::new(visits), Box::new(growth), Box::new(feeding), Box::new(follow_ups), Box::new(reactions)];
         Self { areas, parts: parts.into_iter().zip(put.map(|put| put.first)).collect(), system }
     }
 
@@ -116,7 +122,7 @@ fn same_children(
             system.sum(joined, &[registered, back]);
         }
     }
-    let mut same = |one: usize, other: usize| system.bonds.push(Bond { members: vec![(one, 1), (other, -1)], only: None });
+    let mut same = |one: usize, other: usize| system.bonds.push(Bond { members: vec![(one, 1), (other, -1)], only: Vec::new() });
     same(grown.variable + growth::VISITED_VARIABLE, fed.variable + feeding::visited());
     same(enrolled.variable + enrolment::JOINED_VARIABLE, fed.variable + feeding::registered());
 }

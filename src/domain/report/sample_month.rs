@@ -1,9 +1,11 @@
 //! Months of children who look random and are the same every time, for the tests of the reports.
 
 use crate::child::Sex;
+use crate::feeding::ReactionLevel;
 use crate::food::FoodGroup;
 use crate::ids::{AreaId, ChildId, PersonId};
 use crate::report::month::MonthRows;
+use crate::report::reactions::ReportReaction;
 use crate::report::rows::{ReportFollowUp, ReportSlot, ReportZ, SlotEnd};
 use crate::report::sample::{child, d, villages, visit, z};
 use crate::rule::{Class, FollowUpState, RuleId};
@@ -87,6 +89,20 @@ pub(crate) fn month_of(children: u128, seed: u64) -> MonthRows {
             open.opened_on = d("2025-10-03");
             open.reached_on = (dice.up_to(2) == 0).then(|| d("2025-10-03"));
             open.outcome_on = open.reached_on;
+        }
+        let (level, of) = [
+            (ReactionLevel::Severe, RuleId::ReactionSevere),
+            (ReactionLevel::Spreading, RuleId::ReactionSpreading),
+            (ReactionLevel::Mild, RuleId::ReactionMild),
+        ][usize::try_from(dice.up_to(3)).expect("small")];
+        if open.opened_on == d("2025-10-03") && (rule == RuleId::ReactionSevere || dice.up_to(3) == 0) {
+            let level = if rule == RuleId::ReactionSevere { ReactionLevel::Severe } else { level };
+            open.rule = if rule == RuleId::ReactionSevere { rule } else { of };
+            let (group, allergen) = (Some(FoodGroup::ALL[usize::try_from(dice.up_to(3)).expect("small")]), None);
+            let referred = level != ReactionLevel::Mild;
+            let on = open.opened_on;
+            let told = ReportReaction { child: ChildId(1), area: AreaId(0), on, group, allergen, level, referred };
+            rows.reactions.extend((0..1 + dice.up_to(2)).map(|_| told));
         }
         open.closed_on = (dice.up_to(4) == 0).then(|| d("2025-10-05") + chrono::Days::new(dice.up_to(40)));
         rows.follow_ups.push(open);

@@ -19,10 +19,12 @@ pub enum Dimension {
     Slot,
     /// Rules and classes of follow-ups.
     Rule,
+    /// Groups of food, allergens and levels of reactions.
+    Reaction,
 }
 
 /// How many dimensions there are.
-pub(crate) const CELL: usize = 6;
+pub(crate) const CELL: usize = 7;
 
 /// A level of each dimension.
 pub(crate) type Cell = [usize; CELL];
@@ -54,13 +56,13 @@ impl Axis {
 pub(crate) struct Bond {
     /// Variables with their signs.
     pub(crate) members: Vec<(usize, i8)>,
-    /// Holds only in cells of these levels of a dimension.
-    pub(crate) only: Option<(Dimension, Vec<bool>)>,
+    /// Holds only in cells of these levels of these dimensions.
+    pub(crate) only: Vec<(Dimension, Vec<bool>)>,
 }
 
 impl Bond {
     pub(crate) fn holds_in(&self, cell: &Cell) -> bool {
-        self.only.as_ref().is_none_or(|(dimension, levels)| levels.get(cell[*dimension as usize]).copied().unwrap_or(false))
+        self.only.iter().all(|(dimension, levels)| levels.get(cell[*dimension as usize]).copied().unwrap_or(false))
     }
 }
 
@@ -175,7 +177,7 @@ mod tests {
             }
         }
         // Area 2, third band: the second of the table. Its own row, its band's, its area's, everybody's.
-        assert_eq!(sheet.covering(&[2, 0, 2, 0, 0, 0]), Some(vec![7, 10, 8, 11]));
+        assert_eq!(sheet.covering(&[2, 0, 2, 0, 0, 0, 0]), Some(vec![7, 10, 8, 11]));
         assert_eq!(sheet.naming(0b01), [2, 5, 8]);
     }
 }

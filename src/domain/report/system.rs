@@ -108,13 +108,17 @@ impl System {
         self.equations.push(equation);
     }
 
+    /// Says that both sides add up to the same.
+    pub(crate) fn equal(&mut self, one: &[usize], other: &[usize]) {
+        let side = |figures: &[usize], sign: i8| figures.iter().map(|figure| (*figure, sign)).collect::<Vec<_>>();
+        self.equations.push([side(one, -1), side(other, 1)].concat());
+    }
+
     /// Says that the sum of `wholes` is that of `parts` and of `rest`, which is made so.
     pub(crate) fn parts(&mut self, wholes: &[usize], parts: &[usize], rest: usize) {
         let sum = |figures: &[usize]| figures.iter().map(|figure| self.figures[*figure].value).sum::<u64>();
         self.figures[rest].value = sum(wholes).saturating_sub(sum(parts));
-        let mut equation: Vec<(usize, i8)> = wholes.iter().map(|whole| (*whole, -1)).collect();
-        equation.extend(parts.iter().chain([&rest]).map(|part| (*part, 1)));
-        self.equations.push(equation);
+        self.equal(wholes, &[parts, &[rest]].concat());
     }
 
     /// The equations that the values do not meet: a fault of the counting, not of the reader.

@@ -117,6 +117,17 @@ report-referral-made = Made
 report-referral-reached-same-day = Reached care that day
 report-referral-outcome-known-7d = Outcome known in 7 days
 
+# Reactions
+report-reactions = Reactions to foods
+report-reaction-after = After
+report-reaction-kind = { $food }: { $level }
+report-reaction-of = { $group } ({ $allergen })
+report-reaction-no-group = Other food
+report-reaction-all = All but severe
+report-reaction-told = Told
+report-reaction-referred = Refer the same day
+report-reaction-known = Outcome known
+
 # Files
 report-files = { $month } as CSV files
 report-files-what = Each file is a table with all areas. Private figures are empty; the last column says which and why. Downloads are noted.
@@ -128,6 +139,7 @@ report-file-feeding = feeding indicators, by area, sex and age
 report-file-followups = follow-ups opened, by area and rule
 report-file-followups-stock = follow-ups open at the end, by area and urgency
 report-file-referrals = referrals of the same day, by area
+report-file-reactions = reactions to foods, by area, group of food, allergen and how serious
 
 # Cautions
 report-cautions = Before you use these figures

@@ -68,7 +68,7 @@ file-column-age-band-at-period-end = Age at the end of the period, in completed 
 file-column-age-band-at-visit = Age at the visit, in completed months, chronological: from-to.
 file-column-slot = Slot of the visit schedule: d and days, or m and months of age (and d and days); “other”: of an earlier schedule.
 file-column-rule = Code of the follow-up rule.
-file-column-class = Urgency when it was opened.
+file-column-class = Urgency when it was opened; of a reaction, how serious it was: severe, spreading or mild.
 file-column-indicator = Code of the feeding indicator; see the list of codes.
 file-column-active-start = Children in the programme on the day before the period.
 file-column-joined = Children who joined in the period.
@@ -144,6 +144,10 @@ file-column-late-over-30 = Of these, more than 30 days late.
 file-column-made = Referrals for care on the same day.
 file-column-reached-same-day = Of these, the child reached care that day.
 file-column-outcome-known-7d = Of these, the outcome was known within 7 days.
+file-column-food-group = Group of the food after which the reaction came; none: in no group.
+file-column-allergen = Common allergen of the food; none: none of the list.
+file-column-referred-n = Of these, so serious that the feeding protocol asks for referral on the same day.
+file-column-outcome-known-n = Of these, an outcome of the follow-up was known by the end of the period.
 
 # Codes of indicators (WHO/UNICEF 2021, or our own where there is none)
 file-indicator-evbf = Ever breastfed; children registered in the period.

@@ -117,6 +117,17 @@ report-referral-made = Faites
 report-referral-reached-same-day = Soin atteint le jour même
 report-referral-outcome-known-7d = Suite connue en 7 jours
 
+# Réactions
+report-reactions = Réactions aux aliments
+report-reaction-after = Après
+report-reaction-kind = { $food } : { $level }
+report-reaction-of = { $group } ({ $allergen })
+report-reaction-no-group = Autre aliment
+report-reaction-all = Toutes sauf les graves
+report-reaction-told = Racontées
+report-reaction-referred = À référer le jour même
+report-reaction-known = Issue connue
+
 # Fichiers
 report-files = { $month } en fichiers CSV
 report-files-what = Chaque fichier est un tableau avec toutes les zones. Les chiffres privés sont vides ; la dernière colonne dit lesquels et pourquoi. Les téléchargements sont notés.
@@ -128,6 +139,7 @@ report-file-feeding = indicateurs d’alimentation, par zone, sexe et âge
 report-file-followups = suivis ouverts, par zone et règle
 report-file-followups-stock = suivis ouverts à la fin, par zone et urgence
 report-file-referrals = références du jour même, par zone
+report-file-reactions = réactions aux aliments, par zone, groupe d’aliments, allergène et gravité
 
 # Mises en garde
 report-cautions = Avant d’utiliser ces chiffres

@@ -68,7 +68,7 @@ file-column-age-band-at-period-end = Âge à la fin, en mois révolus : de-à.
 file-column-age-band-at-visit = Âge à la visite, en mois révolus, chronologique : de-à.
 file-column-slot = Étape du calendrier des visites : d et jours, ou m et mois d’âge (et d et jours) ; « other » : d’un calendrier antérieur.
 file-column-rule = Code de la règle de suivi.
-file-column-class = Urgence à l’ouverture.
+file-column-class = Urgence à l’ouverture ; pour une réaction, sa gravité : severe, spreading ou mild.
 file-column-indicator = Code de l’indicateur d’alimentation ; voir la liste des codes.
 file-column-active-start = Enfants dans le programme la veille du début.
 file-column-joined = Enfants entrés.
@@ -144,6 +144,10 @@ file-column-late-over-30 = Parmi eux, plus de 30 jours de retard.
 file-column-made = Références pour des soins le jour même.
 file-column-reached-same-day = Parmi elles, l’enfant est arrivé aux soins ce jour-là.
 file-column-outcome-known-7d = Parmi elles, la suite a été connue en 7 jours.
+file-column-food-group = Groupe de l’aliment après lequel la réaction est venue ; none : dans aucun groupe.
+file-column-allergen = Allergène courant de l’aliment ; none : aucun de la liste.
+file-column-referred-n = Parmi elles, si graves que le protocole demande une référence le jour même.
+file-column-outcome-known-n = Parmi elles, une issue du suivi était connue à la fin.
 
 # Codes des indicateurs (OMS/UNICEF 2021, ou les nôtres quand il n’y en a pas)
 file-indicator-evbf = Allaité un jour ; enfants enregistrés dans ce temps.

@@ -1,5 +1,6 @@
 //! Gathers what a month, quarter or year is counted from: children by the page, with their contacts, slots and follow-ups. It counts nothing.
 
+use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
@@ -13,6 +14,7 @@ use domain::protocol::StageId;
 use domain::report::month::MonthRows;
 use domain::report::pair::slow_or_lost;
 use domain::report::period::Period;
+use domain::report::reactions::ReportReaction;
 use domain::report::rows::ReportArea;
 use domain::report::rows::ReportChild;
 use domain::report::rows::ReportSlot;
@@ -23,6 +25,7 @@ use domain::schedule::SlotState;
 use domain::schedule::slots;
 use domain::units::Weight;
 use domain::visit::Contact;
+use domain::visit::FoodOffer;
 
 use crate::store::Connection;
 use crate::store::Db;
@@ -91,6 +94,11 @@ async fn read_contacts(
     let drinks: Vec<String> =
         protocols.on(period.last()).foods.iter().filter(|food| food.drink).map(|food| food.code.as_str().to_owned()).collect();
     let solid = contacts::with_solid_offers(c, &asked, &drinks).await?;
+    let met: Vec<VisitId> = of_month.values().flatten().map(|contact| contact.visit.id).collect();
+    let mut reacted: BTreeMap<VisitId, Vec<FoodOffer>> = BTreeMap::new();
+    for (visit, offer) in contacts::reactions(c, &met).await? {
+        reacted.entry(visit).or_default().push(offer);
+    }
     for child in page {
         let passed: Vec<Passed> =
             passed.remove(&child.id).unwrap_or_default().into_iter().filter(|contact| in_programme(child, contact.on)).collect();
@@ -98,6 +106,9 @@ async fn read_contacts(
         rows.slots.extend(closed_in(child, &plan, period));
         for contact in of_month.remove(&child.id).unwrap_or_default() {
             if in_programme(child, contact.visit.on) {
+                let seen = &contact.visit;
+                let told = |offer: &FoodOffer| ReportReaction::told(child.id, seen.area, seen.on, offer, protocols.on(seen.on));
+                rows.reactions.extend(reacted.get(&seen.id).into_iter().flatten().filter_map(told));
                 rows.visits.push(completed(contact, child, &passed, &plan, protocols, &solid));
             }
         }

@@ -7,6 +7,7 @@ use std::collections::BTreeSet;
 use chrono::NaiveDate;
 use domain::child::Sex;
 use domain::food::FoodGroup;
+use domain::food::Response;
 use domain::food::Texture;
 use domain::growth::Indicator;
 use domain::growth::ZHundredths;
@@ -22,6 +23,7 @@ use domain::units::Length;
 use domain::units::Muac;
 use domain::units::Weight;
 use domain::visit::Contact;
+use domain::visit::FoodOffer;
 use domain::visit::Measurement;
 use sea_orm::ColumnTrait;
 use sea_orm::ConnectionTrait;
@@ -37,6 +39,7 @@ use crate::store::codes::uuid;
 use crate::store::entity::visit;
 use crate::store::entity::visit_food;
 use crate::store::error::StoreError;
+use crate::store::rows::visit::read_food;
 
 /// A contact of the month. What needs more than its own row stands empty: birth date, slot, pair of weights, solids started,
 /// texture of the stage.
@@ -151,6 +154,28 @@ pub async fn with_solid_offers(c: &impl ConnectionTrait, visits: &[VisitId], dri
             .all(c)
             .await?;
         found.extend(ids.into_iter().map(|id| VisitId(id.as_u128())));
+    }
+    Ok(found)
+}
+
+/// The foods of these visits that a reaction followed, with the visit of each.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn reactions(c: &impl ConnectionTrait, visits: &[VisitId]) -> Result<Vec<(VisitId, FoodOffer)>, StoreError> {
+    use visit_food::Column as F;
+    let mut found = Vec::new();
+    for some in visits.chunks(500) {
+        let rows = visit_food::Entity::find()
+            .filter(F::VisitId.is_in(some.iter().map(|id| uuid(id.0))))
+            .filter(F::Response.eq(Response::Reaction.code()))
+            .order_by_asc(F::VisitId)
+            .order_by_asc(F::Seq)
+            .all(c)
+            .await?;
+        for row in rows {
+            found.push((VisitId(row.visit_id.as_u128()), read_food(row)?));
+        }
     }
     Ok(found)
 }

@@ -111,7 +111,11 @@ fn texture(r: Row, what: &str, value: Option<i32>) -> Result<Option<Texture>, St
     r.maybe_measure(what, value, |level: u8| Texture::new(level).ok_or(()))
 }
 
-fn read_food(row: visit_food::Model) -> Result<FoodOffer, StoreError> {
+/// A food of a visit.
+///
+/// # Errors
+/// [`StoreError::Corrupt`] if a code is not known.
+pub fn read_food(row: visit_food::Model) -> Result<FoodOffer, StoreError> {
     let r = Reading { table: "visit_foods", id: row.visit_id };
     Ok(FoodOffer {
         offers: r.number("offers", row.offers)?,

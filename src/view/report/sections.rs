@@ -1,5 +1,8 @@
 //! The tables of the report, one function each. They know which columns of which file they show, and words for them.
 
+use domain::feeding::ReactionLevel;
+use domain::food::Allergen;
+use domain::food::FoodGroup;
 use domain::report::csv_table::Cell as Figure;
 use domain::report::picture::Part;
 use domain::report::picture::Share;
@@ -218,4 +221,32 @@ pub(super) fn follow_ups(w: &Words, p: &ReportPage<'_>) -> Markup {
             })) }
         }
     }
+}
+
+/// Reactions to foods told in the month.
+pub(super) fn reactions(w: &Words, p: &ReportPage<'_>) -> Markup {
+    const COLUMNS: [(&str, &str); 3] =
+        [("n", "report-reaction-told"), ("referred_n", "report-reaction-referred"), ("outcome_known_n", "report-reaction-known")];
+    // A release made before there was this table has none.
+    let Some(table) = p.table("reactions") else { return html! {} };
+    let text = |cells: &[Figure], column: &str| match table.cell(cells, column) {
+        Some(Figure::Text(text)) => text.clone(),
+        _ => String::new(),
+    };
+    let lines = table.rows.iter().filter(|cells| text(cells, "area") == p.place()).map(|cells| {
+        let [group, allergen, class] = ["food_group", "allergen", "class"].map(|column| text(cells, column));
+        let level = ReactionLevel::from_code(&class).ok().map(|level| codes::reaction_level(w, level));
+        let group = FoodGroup::from_code(&group).map_or_else(|_| w.say("report-reaction-no-group"), |group| codes::food_group(w, group));
+        let food = match Allergen::from_code(&allergen) {
+            Ok(allergen) => w.say_with("report-reaction-of", crate::args!["group" => group, "allergen" => codes::allergen(w, allergen)]),
+            Err(_) => group,
+        };
+        let words = match level {
+            None => w.say("report-reaction-all"),
+            Some(level) if allergen == ALL => level,
+            Some(level) => w.say_with("report-reaction-kind", crate::args!["food" => food, "level" => level]),
+        };
+        (words, COLUMNS.map(|(column, _)| table.cell(cells, column).cloned().unwrap_or(Figure::Empty)).to_vec())
+    });
+    findings(w, "report-reactions", "report-reaction-after", lines.collect(), &COLUMNS.map(|(_, words)| words))
 }

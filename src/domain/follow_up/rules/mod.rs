@@ -22,6 +22,7 @@ pub(super) use data::z_known_again;
 pub(super) use growth_level::wasting_known_again;
 pub(super) use growth_pair::regained;
 pub(crate) use reaction::level as reaction_level;
+pub use reaction::told_reaction;
 
 /// Whether a clearing test is met.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -32,6 +32,12 @@ pub(crate) fn level(offer: &FoodOffer, together_within_minutes: u32) -> Reaction
     }
 }
 
+/// How serious the reaction was that an offer of a food told of; `None` if it told of none.
+#[must_use]
+pub fn told_reaction(offer: &FoodOffer, protocol: &crate::protocol::Protocol) -> Option<ReactionLevel> {
+    reacted(offer).then(|| level(offer, protocol.rules.reaction_severe.limits.skin_and_gut_within_minutes))
+}
+
 fn level_at(offer: &FoodOffer, now: &Facts<'_>) -> ReactionLevel {
     level(offer, now.protocol.rules.reaction_severe.limits.skin_and_gut_within_minutes)
 }
