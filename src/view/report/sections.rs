@@ -6,6 +6,7 @@ use domain::food::FoodGroup;
 use domain::report::csv_table::Cell as Figure;
 use domain::report::picture::Part;
 use domain::report::picture::Share;
+use domain::report::suppress::Reason;
 use domain::report::visits as visit_counts;
 use domain::rule::Class;
 use domain::rule::RuleId;
@@ -60,7 +61,10 @@ pub(super) fn low_weight(w: &Words, p: &ReportPage<'_>) -> Markup {
         ["F", "M", ALL]
             .iter()
             .flat_map(|sex| {
-                let figure = |column| p.figure("growth", &[("area", area), ("sex", sex), ("age_band_at_visit", ALL)], column);
+                let row = [("area", area), ("sex", *sex), ("age_band_at_visit", ALL)];
+                let told = p.table("growth").is_none_or(|table| table.find(&row).is_some());
+                // Villages by sex are left out of the table when many of their figures are small.
+                let figure = |column| if told { p.figure("growth", &row, column) } else { Figure::Withheld(Reason::Private) };
                 let (low, of) = (figure("waz_lt_m2"), figure("waz_n"));
                 let share = Figure::percent(&low, &of);
                 [low, of, share]
@@ -87,20 +91,25 @@ const GROWTH: &[(&str, &str, &str)] = &[
 ];
 
 /// A grid of findings: how many, of how many, percent.
-fn findings(w: &Words, caption: &str, first: &str, lines: Vec<(String, Vec<Figure>)>, columns: &[&str]) -> Markup {
+fn findings(w: &Words, caption: &str, first: &str, lines: Vec<(String, Vec<Cell>)>, columns: &[&str]) -> Markup {
     let table = Table::scrolling(w.say(caption)).headed().column(w.say(first), false);
     let table = columns.iter().fold(table, |table, column| table.column(w.say(column), true));
-    let table = lines.into_iter().fold(table, |table, (words, figures)| {
-        table.row(std::iter::once(Cell::text(&words)).chain(figures.iter().map(|figure| shown(w, figure))).collect())
-    });
+    let table =
+        lines.into_iter().fold(table, |table, (words, cells)| table.row(std::iter::once(Cell::text(&words)).chain(cells).collect()));
     html! { h2 { (w.say(caption)) } (table) }
 }
 
+fn all_shown(w: &Words, figures: &[Figure]) -> Vec<Cell> {
+    figures.iter().map(|figure| shown(w, figure)).collect()
+}
+
 /// Where a share could truly lie, if it may be told at all.
-fn interval(w: &Words, n: &Figure, den: &Figure) -> Figure {
-    let Share::Drawn { interval, .. } = Part::of_cells(n, den).share else { return Figure::Empty };
+fn interval(w: &Words, n: &Figure, den: &Figure) -> Cell {
+    let Share::Drawn { interval, .. } = Part::of_cells(n, den).share else { return Cell::number("") };
     let end = |share: f64| format::number(w, share * 100.0, 0);
-    Figure::text(&w.say_with("pic-range", crate::args!["low" => end(interval.low), "high" => end(interval.high)]))
+    let range = w.say_with("pic-range", crate::args!["low" => end(interval.low), "high" => end(interval.high)]);
+    // A dash is a place to break a line, but not here.
+    Cell::number(&range.replace('–', "\u{2060}–\u{2060}"))
 }
 
 /// Growth of the children seen.
@@ -110,7 +119,7 @@ pub(super) fn growth(w: &Words, p: &ReportPage<'_>) -> Markup {
         let (found, of) = (figure(found), figure(of));
         let share = Figure::percent(&found, &of);
         let truly = interval(w, &found, &of);
-        (w.say(words), vec![found, of, share, truly])
+        (w.say(words), all_shown(w, &[found, of, share]).into_iter().chain([truly]).collect())
     });
     findings(
         w,
@@ -136,7 +145,9 @@ pub(super) fn enrolment(w: &Words, p: &ReportPage<'_>) -> Markup {
         COLUMNS.map(|(column, _)| p.figure("enrolment", &[("area", area), ("sex", ALL), ("age_band_at_period_end", ALL)], column)).to_vec()
     });
     let reasons = ["transferred_out", "moved", "refused", "withdrawn", "aged_out", "died", "severe_reactions"];
-    let line = |reason: &&str| (w.say(&format!("report-reason-{}", reason.replace('_', "-"))), vec![p.figure("programme", &[], reason)]);
+    let line = |reason: &&str| {
+        (w.say(&format!("report-reason-{}", reason.replace('_', "-"))), vec![shown(w, &p.figure("programme", &[], reason))])
+    };
     html! {
         (grid)
         @if p.area.is_empty() {
@@ -172,7 +183,7 @@ pub(super) fn feeding(w: &Words, p: &ReportPage<'_>) -> Markup {
         let row = [("area", p.place()), ("sex", ALL), ("age_band_at_visit", ALL), ("indicator", *indicator)];
         let [n, den, share, missing] = ["n", "den", "pct", "missing_n"].map(|column| p.figure("feeding", &row, column));
         let truly = interval(w, &n, &den);
-        let figures = vec![Figure::text(months), n, den, share, truly, missing];
+        let figures = [all_shown(w, &[Figure::text(months), n, den, share]), vec![truly, shown(w, &missing)]].concat();
         (w.say(&format!("report-ind-{}", indicator.to_lowercase().replace('_', "-"))), figures)
     });
     let columns = ["report-months", "report-yes", "report-of", "report-percent", "report-interval", "report-missing"];
@@ -204,7 +215,7 @@ pub(super) fn follow_ups(w: &Words, p: &ReportPage<'_>) -> Markup {
             _ => w.say("report-all"),
         };
         let row = [("area", p.place()), ("rule", rule.as_str()), ("class", class.as_str())];
-        (words, COLUMNS.map(|(column, _)| p.figure("followups", &row, column)).to_vec())
+        (words, all_shown(w, &COLUMNS.map(|(column, _)| p.figure("followups", &row, column))))
     });
     let stock = ["open", "late_0", "late_1_7", "late_8_14", "late_15_30", "late_over_30"];
     let stock_columns = stock.map(|column| w.say(&format!("report-stock-{}", column.replace('_', "-"))));
@@ -237,16 +248,18 @@ pub(super) fn reactions(w: &Words, p: &ReportPage<'_>) -> Markup {
         let [group, allergen, class] = ["food_group", "allergen", "class"].map(|column| text(cells, column));
         let level = ReactionLevel::from_code(&class).ok().map(|level| codes::reaction_level(w, level));
         let group = FoodGroup::from_code(&group).map_or_else(|_| w.say("report-reaction-no-group"), |group| codes::food_group(w, group));
-        let food = match Allergen::from_code(&allergen) {
-            Ok(allergen) => w.say_with("report-reaction-of", crate::args!["group" => group, "allergen" => codes::allergen(w, allergen)]),
-            Err(_) => group,
+        let food = match Allergen::from_code(&allergen).map(|allergen| codes::allergen(w, allergen)) {
+            Ok(allergen) if allergen.to_lowercase() != group.to_lowercase() => {
+                w.say_with("report-reaction-of", crate::args!["group" => group, "allergen" => allergen])
+            }
+            _ => group,
         };
         let words = match level {
             None => w.say("report-reaction-all"),
             Some(level) if allergen == ALL => level,
             Some(level) => w.say_with("report-reaction-kind", crate::args!["food" => food, "level" => level]),
         };
-        (words, COLUMNS.map(|(column, _)| table.cell(cells, column).cloned().unwrap_or(Figure::Empty)).to_vec())
+        (words, all_shown(w, &COLUMNS.map(|(column, _)| table.cell(cells, column).cloned().unwrap_or(Figure::Empty))))
     });
     findings(w, "report-reactions", "report-reaction-after", lines.collect(), &COLUMNS.map(|(_, words)| words))
 }
