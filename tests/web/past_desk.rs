@@ -93,3 +93,13 @@ async fn a_past_day_of_the_desk_keeps_to_the_scope_and_the_filters() {
     desk.open("/late?as_of=2026-11-10&worker=nobody").await.is(404);
     desk.open("/late?as_of=2026-12-01").await.is(400);
 }
+
+#[actix_web::test]
+async fn a_page_that_only_knows_today_never_claims_to_show_a_past_day() {
+    let site = a_thin_child().await;
+    let mut desk = site.signed_in("olani").await;
+    for page in ["/team", "/find", "/quality", "/agreed-steps", "/referrals", "/team-pictures"] {
+        desk.open(&format!("{page}?as_of=2026-11-10")).await.is(200).does_not_say("You see 10 November");
+    }
+    desk.open("/late?as_of=2026-11-10").await.is(200).says("You see 10 November");
+}

@@ -167,7 +167,7 @@ async fn of_a_month() -> BTreeMap<String, Vec<u8>> {
         manager.open(link).await.is(200);
         files.insert(link.rsplit('/').next().expect("a name").to_owned(), manager.bytes.clone());
     }
-    assert_eq!(files.len(), 8 * 2, "{:?}", files.keys());
+    assert_eq!(files.len(), 9 * 2, "{:?}", files.keys());
     files
 }
 
