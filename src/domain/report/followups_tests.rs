@@ -1,9 +1,9 @@
 //! Small examples worked by hand for the follow-up tables.
 
 use super::*;
-use crate::ids::{AreaId, ChildId, PersonId};
 use crate::report::counted::alone;
 use crate::report::sample::{d, october, villages};
+use crate::report::sample_month;
 use crate::rule::CloseReason;
 
 /// `followups`, `followups_stock`, `referrals`.
@@ -13,22 +13,7 @@ fn in_full(all: &[ReportFollowUp]) -> Vec<Table> {
 }
 
 fn follow_up(rule: RuleId, class: Class, opened: &str, due: &str) -> ReportFollowUp {
-    ReportFollowUp {
-        child: ChildId(1),
-        area: AreaId(0),
-        worker: PersonId(1),
-        rule,
-        class,
-        opened_on: d(opened),
-        due_on: d(due),
-        first_due_on: d(due),
-        followed_up_on: None,
-        outcome_on: None,
-        reached_on: None,
-        closed_on: None,
-        state: FollowUpState::Open,
-        reason: None,
-    }
+    ReportFollowUp { opened_on: d(opened), ..sample_month::follow_up(1, rule, class, due) }
 }
 
 fn weight_low() -> ReportFollowUp {
