@@ -124,6 +124,7 @@ report-reaction-kind = { $food }: { $level }
 report-reaction-of = { $group } ({ $allergen })
 report-reaction-no-group = Other food
 report-reaction-all = All but severe
+report-reaction-severe = Severe, after any food
 report-reaction-told = Told
 report-reaction-referred = Refer the same day
 report-reaction-known = Outcome known

@@ -124,6 +124,7 @@ report-reaction-kind = { $food } : { $level }
 report-reaction-of = { $group } ({ $allergen })
 report-reaction-no-group = Autre aliment
 report-reaction-all = Toutes sauf les graves
+report-reaction-severe = Graves, après tout aliment
 report-reaction-told = Racontées
 report-reaction-referred = À référer le jour même
 report-reaction-known = Issue connue

@@ -256,7 +256,7 @@ pub(super) fn reactions(w: &Words, p: &ReportPage<'_>) -> Markup {
         };
         let words = match level {
             None => w.say("report-reaction-all"),
-            Some(level) if allergen == ALL => level,
+            Some(_) if allergen == ALL => w.say("report-reaction-severe"),
             Some(level) => w.say_with("report-reaction-kind", crate::args!["food" => food, "level" => level]),
         };
         (words, all_shown(w, &COLUMNS.map(|(column, _)| table.cell(cells, column).cloned().unwrap_or(Figure::Empty))))
