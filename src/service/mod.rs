@@ -27,6 +27,7 @@ pub mod move_child;
 pub mod name_key;
 pub mod once;
 pub mod passwords;
+mod past_day;
 pub mod people;
 pub mod protocols;
 pub mod quality;

@@ -6,7 +6,9 @@ use domain::role::Action;
 
 use crate::service::Context;
 use crate::service::Refusal;
+use crate::service::supervise::cut;
 use crate::store::Scope;
+use crate::store::latest_first::LatestKey;
 use crate::store::lists;
 use crate::store::lists::RoundRow;
 use crate::store::outcomes;
@@ -14,33 +16,40 @@ use crate::store::outcomes::OutcomeLine;
 
 /// Days looked back for answers (our own choice: longer than a month's meetings).
 const DAYS_BACK: i32 = 60;
-/// Lines shown of each list.
-const MOST: u64 = 200;
+/// Lines of each list on a page.
+const A_PAGE: usize = 50;
 
 /// What is known of referrals.
 #[derive(Debug, Clone)]
 pub struct Referrals {
-    /// Without an answer, most urgent first.
+    /// A page of those without an answer, most urgent first.
     pub waiting: Vec<RoundRow>,
-    /// What was told since `since`, latest first.
+    /// Where its next page begins.
+    pub more_waiting: Option<String>,
+    /// A page of what was told since `since`, latest first.
     pub told: Vec<OutcomeLine>,
+    /// Where its next page begins.
+    pub more_told: Option<LatestKey>,
     /// The first day looked at.
     pub since: NaiveDate,
 }
 
-/// Opens them.
+/// Opens a page of each, from after these keys.
 ///
 /// # Errors
 /// [`Refusal::Forbidden`], [`Refusal::Store`].
-pub async fn open(ctx: &Context) -> Result<Referrals, Refusal> {
+pub async fn open(ctx: &Context, waiting_after: Option<&str>, told_after: Option<LatestKey>) -> Result<Referrals, Refusal> {
     ctx.needs(Action::Supervise)?;
     let scope = Scope::Supervisor { person: ctx.actor.person };
     let since = add_days(ctx.today, -DAYS_BACK);
     ctx.db
         .read(async |tx| {
-            let waiting = lists::referred_in_scope(tx, scope, MOST).await?;
-            let told = outcomes::told_since(tx, scope, since, MOST).await?;
-            Ok(Referrals { waiting, told, since })
+            let limit = u64::try_from(A_PAGE + 1).unwrap_or(u64::MAX);
+            let mut waiting = lists::referred_in_scope(tx, scope, waiting_after, limit).await?;
+            let more_waiting = cut(&mut waiting, A_PAGE).then(|| waiting.last().map(|row| row.work_key.clone())).flatten();
+            let mut told = outcomes::told_since(tx, scope, since, told_after, limit).await?;
+            let more_told = cut(&mut told, A_PAGE).then(|| told.last().map(|line| line.key)).flatten();
+            Ok(Referrals { waiting, more_waiting, told, more_told, since })
         })
         .await
 }

@@ -2,6 +2,7 @@
 //! and who could use a hand. Today comes from the lists; a past day is worked out anew.
 
 mod past;
+pub mod waiting;
 
 use chrono::NaiveDate;
 use domain::calendar::add_days;
@@ -9,7 +10,6 @@ use domain::calendar::days_between;
 use domain::evidence::Evidence;
 use domain::ids::AreaId;
 use domain::ids::PersonId;
-use domain::protocol::Protocol;
 use domain::protocol::Protocols;
 use domain::role::Action;
 use domain::rule::Class;
@@ -18,23 +18,31 @@ use domain::rule::RuleId;
 use crate::service::Context;
 use crate::service::Refusal;
 use crate::service::audit;
+use crate::service::supervise::waiting::Day;
+use crate::service::supervise::waiting::Held;
+use crate::service::supervise::waiting::Lines;
+use crate::service::supervise::waiting::Part;
+use crate::service::supervise::waiting::SHORT_LIST;
+use crate::service::supervise::waiting::Unanswered;
+use crate::service::supervise::waiting::Unseen;
+use crate::service::supervise::waiting::not_seen_days;
 use crate::service::team;
 use crate::service::team::Team;
+use crate::store::Connection;
 use crate::store::Scope;
+use crate::store::StoreError;
 use crate::store::follow_ups::FollowUpLine;
 use crate::store::follow_ups::desk;
 use crate::store::follow_ups::desk::LateKey;
 use crate::store::follow_ups::desk::Narrowed;
-use crate::store::lists;
-use crate::store::lists::LostDays;
+use crate::store::follow_ups::desk::Tally;
+use crate::store::lists::DayKey;
 use crate::store::lists::RoundRow;
 
 /// Late follow-ups on one page.
 pub const A_PAGE: usize = 50;
 /// Late follow-ups on a list for a meeting: more than can be talked about in one.
 pub const FOR_A_MEETING: usize = 500;
-/// Urgent referrals and children not seen that are shown at once.
-const SHORT_LIST: usize = 20;
 
 /// The days past due from which a supervisor sees each class as late, by the protocol in force on a day.
 #[must_use]
@@ -42,9 +50,6 @@ pub fn clock(protocols: &Protocols, on: NaiveDate) -> Vec<(Class, i32)> {
     let classes = &protocols.on(on).classes;
     Class::ALL.iter().map(|class| (*class, classes.of(*class).supervisor_after_days)).collect()
 }
-
-/// A food on hold for more days than this comes to the supervisor, so that egg, fish and beans are not lost for good (our own choice).
-pub const HELD_DAYS: i32 = 14;
 
 /// What the list is narrowed to, as codes from the address.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -93,17 +98,6 @@ pub struct Reason {
     pub due_on: NaiveDate,
 }
 
-/// An urgent referral without an answer.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Unanswered {
-    /// Whose.
-    pub child: DeskChild,
-    /// What for; `None` when only a referral of a lesser class waits.
-    pub reason: Option<Reason>,
-    /// Since when nobody wrote an outcome, for an emergency or a referral of the day.
-    pub since: Option<NaiveDate>,
-}
-
 /// A late follow-up.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Late {
@@ -115,47 +109,19 @@ pub struct Late {
     pub days: i32,
 }
 
-/// A child not seen for long.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Unseen {
-    /// Who.
-    pub child: DeskChild,
-    /// Days since the last visit, or since registration.
-    pub days: i32,
-    /// Whether it was ever seen.
-    pub ever: bool,
-}
-
-/// A child with a food on hold for long.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Held {
-    /// Who.
-    pub child: DeskChild,
-    /// Since when the oldest waits.
-    pub since: NaiveDate,
-}
-
 /// The desk on a day.
 #[derive(Debug, Clone)]
 pub struct Desk {
-    /// Urgent referrals without an answer, most urgent first.
-    pub urgent: Vec<Unanswered>,
-    /// Whether there are more.
-    pub more_urgent: bool,
+    /// The first urgent referrals without an answer, most urgent first.
+    pub urgent: Part<Unanswered, String>,
     /// A page of late follow-ups, longest past their clock first.
     pub late: Vec<Late>,
     /// Where the next page begins.
     pub next: Option<LateKey>,
-    /// How many are late in the whole scope.
-    pub late_in_all: u64,
-    /// Children not seen for long.
-    pub unseen: Vec<Unseen>,
-    /// Whether there are more.
-    pub more_unseen: bool,
-    /// Children with a food on hold for more than [`HELD_DAYS`] days, longest first.
-    pub held: Vec<Held>,
-    /// Whether there are more.
-    pub more_held: bool,
+    /// The first children not seen for long.
+    pub unseen: Part<Unseen, DayKey>,
+    /// The first children with a food on hold for more than [`waiting::HELD_DAYS`] days, longest first.
+    pub held: Part<Held, DayKey>,
     /// Days after which a child counts as not seen, under and from 12 months; `None` when the protocol has the list switched off.
     pub not_seen_days: Option<(i32, i32)>,
     /// Who and where.
@@ -194,65 +160,83 @@ async fn page_of(ctx: &Context, sieve: &Sieve, after: Option<&LateKey>, as_of: N
         .read(async |tx| {
             let team = team::load(tx, ctx).await?;
             let narrowed = narrowed(&team, sieve, as_of)?;
-            if as_of < ctx.today {
-                return past::desk(tx, ctx, team, narrowed, sieve.class, (after, a_page), as_of).await;
-            }
             let scope = Scope::Supervisor { person: ctx.actor.person };
-            let clock = clock(&ctx.protocols, ctx.today);
-            let shown: Vec<_> = clock.iter().copied().filter(|(class, _)| sieve.class.is_none_or(|wanted| wanted == *class)).collect();
-            let limit = |most: usize| u64::try_from(most + 1).unwrap_or(u64::MAX);
-            let mut late = desk::past_clock_in_scope(tx, scope, narrowed, &shown, ctx.today, after, limit(a_page)).await?;
-            let more_late = cut(&mut late, a_page);
-            let next = late.last().filter(|_| more_late).map(|line| desk::late_key(line, &clock));
-            let mut urgent = lists::unanswered_in_scope(tx, scope, ctx.today, None, limit(SHORT_LIST)).await?;
-            let more_urgent = cut(&mut urgent, SHORT_LIST);
-            let not_seen_days = not_seen_days(ctx.protocols.on(ctx.today));
-            let mut unseen = match not_seen_days {
-                Some(days) => lists::lost_in_scope(tx, scope, lost_days(ctx.today, days), None, limit(SHORT_LIST)).await?,
-                None => Vec::new(),
+            let (part, lines) = if as_of < ctx.today {
+                past::late(tx, ctx, scope, narrowed, sieve.class, (after, a_page), as_of).await?
+            } else {
+                (kept(tx, ctx, scope, narrowed, sieve.class, (after, a_page)).await?, Lines::Kept)
             };
-            let more_unseen = cut(&mut unseen, SHORT_LIST);
-            let mut held = lists::held_in_scope(tx, scope, held_by(ctx.today), limit(SHORT_LIST)).await?;
-            let more_held = cut(&mut held, SHORT_LIST);
+            let protocol = ctx.protocols.on(as_of);
+            let day = Day { c: tx, scope, protocol, as_of, lines: &lines };
             Ok(Desk {
-                urgent: urgent.into_iter().map(unanswered).collect(),
-                more_urgent,
-                late_in_all: team.tallies.iter().map(|t| t.late).sum(),
-                late: late.into_iter().map(|line| late_line(line, ctx.today)).collect(),
-                next,
-                unseen: unseen.into_iter().map(|row| unseen_line(row, ctx.today)).collect(),
-                more_unseen,
-                held: held.into_iter().filter_map(held_line).collect(),
-                more_held,
-                not_seen_days,
-                team,
+                urgent: day.urgent(None, SHORT_LIST).await?,
+                late: part.late,
+                next: part.next,
+                unseen: day.unseen(None, SHORT_LIST).await?,
+                held: day.held(None, SHORT_LIST).await?,
+                not_seen_days: not_seen_days(protocol),
+                team: match part.tallies {
+                    Some(tallies) => Team { tallies, ..team },
+                    None => team,
+                },
             })
         })
         .await
 }
 
-fn cut<T>(list: &mut Vec<T>, most: usize) -> bool {
+/// The late follow-ups of a day.
+struct LatePart {
+    late: Vec<Late>,
+    next: Option<LateKey>,
+    /// How many there were, for a past day.
+    tallies: Option<Vec<Tally>>,
+}
+
+/// Today's, from the lists.
+async fn kept(
+    c: &impl Connection,
+    ctx: &Context,
+    scope: Scope,
+    narrowed: Narrowed,
+    class: Option<Class>,
+    (after, a_page): (Option<&LateKey>, usize),
+) -> Result<LatePart, StoreError> {
+    let clock = clock(&ctx.protocols, ctx.today);
+    let shown: Vec<_> = clock.iter().copied().filter(|(of, _)| class.is_none_or(|wanted| wanted == *of)).collect();
+    let limit = u64::try_from(a_page + 1).unwrap_or(u64::MAX);
+    let mut late = desk::past_clock_in_scope(c, scope, narrowed, &shown, ctx.today, after, limit).await?;
+    let more = cut(&mut late, a_page);
+    let next = late.last().filter(|_| more).map(|line| desk::late_key(line, &clock));
+    Ok(LatePart { late: late.into_iter().map(|line| late_line(line, ctx.today)).collect(), next, tallies: None })
+}
+
+/// Cuts a list to a page; whether there was more.
+pub(super) fn cut<T>(list: &mut Vec<T>, most: usize) -> bool {
     let more = list.len() > most;
     list.truncate(most);
     more
 }
 
-fn child_of(row: &RoundRow) -> DeskChild {
-    DeskChild {
-        code: row.code.clone(),
-        called: row.known_as.clone().unwrap_or_else(|| row.name.clone()),
-        born: row.born,
-        area: row.area,
-        area_name: row.area_name.clone(),
-        worker: row.worker,
-        worker_name: row.worker_name.clone(),
+impl Desk {
+    /// How many follow-ups are late in the whole scope.
+    #[must_use]
+    pub fn late_in_all(&self) -> u64 {
+        self.team.tallies.iter().map(|t| t.late).sum()
     }
 }
 
-fn unanswered(row: RoundRow) -> Unanswered {
-    let child = child_of(&row);
-    let reason = row.top.map(|top| Reason { rule: top.rule, class: top.class, evidence: top.evidence, due_on: top.due_on });
-    Unanswered { child, reason, since: row.urgent_unanswered_since }
+impl DeskChild {
+    fn of(row: &RoundRow) -> Self {
+        Self {
+            code: row.code.clone(),
+            called: row.known_as.clone().unwrap_or_else(|| row.name.clone()),
+            born: row.born,
+            area: row.area,
+            area_name: row.area_name.clone(),
+            worker: row.worker,
+            worker_name: row.worker_name.clone(),
+        }
+    }
 }
 
 fn late_line(line: FollowUpLine, today: NaiveDate) -> Late {
@@ -270,20 +254,6 @@ fn late_line(line: FollowUpLine, today: NaiveDate) -> Late {
     Late { child, reason, days: days_between(f.due_on, today) }
 }
 
-fn unseen_line(row: RoundRow, today: NaiveDate) -> Unseen {
-    let days = days_between(row.last_seen_on.unwrap_or(row.registered_on), today);
-    Unseen { child: child_of(&row), days, ever: row.last_seen_on.is_some() }
-}
-
-fn held_line(row: RoundRow) -> Option<Held> {
-    Some(Held { since: row.hold_since?, child: child_of(&row) })
-}
-
-/// The last day since which a food on hold has waited too long.
-fn held_by(today: NaiveDate) -> NaiveDate {
-    add_days(today, -(HELD_DAYS + 1))
-}
-
 fn narrowed(team: &Team, sieve: &Sieve, as_of: NaiveDate) -> Result<Narrowed, Refusal> {
     let worker = match sieve.worker.as_deref() {
         None => None,
@@ -297,80 +267,9 @@ fn narrowed(team: &Team, sieve: &Sieve, as_of: NaiveDate) -> Result<Narrowed, Re
     Ok(Narrowed { worker, area, rule: sieve.rule, due_by })
 }
 
-fn not_seen_days(protocol: &Protocol) -> Option<(i32, i32)> {
-    let rule = &protocol.rules.visit_lost;
-    rule.on.then_some((rule.limits.after_days_under_12m, rule.limits.after_days_from_12m))
-}
-
-/// Under this age, in completed months, a child counts as not seen sooner (our own choice).
-const YOUNG_MONTHS: u32 = 12;
-
-fn lost_days(today: NaiveDate, (young, older): (i32, i32)) -> LostDays {
-    LostDays {
-        // Born after this day: not yet 12 completed months.
-        young_born_after: born_by(today, YOUNG_MONTHS),
-        young_seen_by: add_days(today, -young),
-        older_seen_by: add_days(today, -older),
-    }
-}
-
-/// The latest birth date with so many completed months on a day. Going back in months clamps to the end of a short one and may
-/// miss it by some days, so it is looked for.
-fn born_by(today: NaiveDate, months: u32) -> NaiveDate {
-    let about = today.checked_sub_months(chrono::Months::new(months)).unwrap_or(NaiveDate::MIN);
-    let completed = |born: NaiveDate| domain::calendar::completed_months(born, today).is_some_and(|m| m >= months);
-    (-1..=3).rev().map(|days| add_days(about, days)).find(|born| completed(*born)).unwrap_or(about)
-}
-
-/// Reads the key of a page from an address.
-#[must_use]
-pub fn read_key(text: &str) -> Option<LateKey> {
-    let mut parts = text.split('~');
-    let key = LateKey {
-        late_from: parts.next()?.parse().ok()?,
-        class: Class::from_code(parts.next()?).ok()?,
-        born: parts.next()?.parse().ok()?,
-        code: parts.next()?.to_owned(),
-        rule: RuleId::from_code(parts.next()?).ok()?,
-    };
-    parts.next().is_none().then_some(key)
-}
-
-/// As written into an address.
-#[must_use]
-pub fn written_key(key: &LateKey) -> String {
-    format!("{}~{}~{}~{}~{}", key.late_from, key.class.code(), key.born, key.code, key.rule.code())
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn a_key_survives_the_address() {
-        let key = LateKey {
-            late_from: "2026-11-20".parse().expect("a day"),
-            class: Class::TwoDays,
-            born: "2026-01-31".parse().expect("a day"),
-            code: "K7QF2MZC".to_owned(),
-            rule: RuleId::WeightLoss,
-        };
-        assert_eq!(read_key(&written_key(&key)), Some(key));
-        for wrong in ["", "2026-11-20", "2026-11-20~week~2026-01-31~K~weight.loss~x", "x~week~2026-01-31~K~weight.loss"] {
-            assert_eq!(read_key(wrong), None, "{wrong}");
-        }
-    }
-
-    #[test]
-    fn twelve_months_are_completed_on_the_birthday_even_in_short_months() {
-        // Born on 29 February: the year is completed on the last day of the next February.
-        for (today, born) in
-            [("2026-11-25", "2025-11-25"), ("2025-02-28", "2024-02-29"), ("2024-02-29", "2023-02-28"), ("2026-03-31", "2025-03-31")]
-        {
-            let today: NaiveDate = today.parse().expect("a day");
-            assert_eq!(born_by(today, 12).to_string(), born, "{today}");
-        }
-    }
 
     #[test]
     fn the_built_in_protocol_gives_the_figures() {

@@ -48,6 +48,7 @@ mod tests;
 pub mod waiting;
 pub mod week;
 
+pub use waiting::DayKey;
 pub use waiting::LostDays;
 pub use waiting::held_in_scope;
 pub use waiting::lost_in_scope;

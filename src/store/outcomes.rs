@@ -5,6 +5,7 @@ use domain::ids::ChildId;
 use domain::rule::RuleId;
 use domain::visit::Outcome;
 use sea_orm::ColumnTrait;
+use sea_orm::Condition;
 use sea_orm::ConnectionTrait;
 use sea_orm::EntityTrait;
 use sea_orm::FromQueryResult;
@@ -21,6 +22,7 @@ use crate::store::entity::person;
 use crate::store::entity::visit;
 use crate::store::entity::visit_outcome;
 use crate::store::error::StoreError;
+use crate::store::latest_first::LatestKey;
 use crate::store::scope::Scope;
 
 /// An outcome of a child in scope.
@@ -44,13 +46,17 @@ pub struct OutcomeLine {
     pub outcome: Outcome,
     /// The day of the visit at which it was told.
     pub told_on: NaiveDate,
+    /// Where a page that ends with this line goes on.
+    pub key: LatestKey,
 }
 
 #[derive(FromQueryResult)]
 struct Row {
     rule: String,
     outcome: String,
+    seq: i32,
     child_id: uuid::Uuid,
+    entry_seq: i64,
     visited_on: NaiveDate,
     code: String,
     name: String,
@@ -60,11 +66,17 @@ struct Row {
     worker_name: String,
 }
 
-/// Outcomes told from this day on, latest first.
+/// Outcomes told from this day on, latest first; from after the key `after`.
 ///
 /// # Errors
 /// [`StoreError`].
-pub async fn told_since(c: &impl ConnectionTrait, scope: Scope, from: NaiveDate, limit: u64) -> Result<Vec<OutcomeLine>, StoreError> {
+pub async fn told_since(
+    c: &impl ConnectionTrait,
+    scope: Scope,
+    from: NaiveDate,
+    after: Option<LatestKey>,
+    limit: u64,
+) -> Result<Vec<OutcomeLine>, StoreError> {
     use child::Column as C;
     use visit_outcome::Column as O;
     let at: RelationDef = visit_outcome::Entity::belongs_to(visit::Entity).from(O::VisitId).to(visit::Column::Id).into();
@@ -73,18 +85,19 @@ pub async fn told_since(c: &impl ConnectionTrait, scope: Scope, from: NaiveDate,
     let worker: RelationDef = child::Entity::belongs_to(person::Entity).from(C::WorkerId).to(person::Column::Id).into();
     let rows = visit_outcome::Entity::find()
         .select_only()
-        .columns([O::Rule, O::Outcome])
+        .columns([O::Rule, O::Outcome, O::Seq])
         .join(JoinType::InnerJoin, at)
         .join(JoinType::InnerJoin, of)
         .join(JoinType::InnerJoin, area)
         .join(JoinType::InnerJoin, worker)
-        .columns([visit::Column::ChildId, visit::Column::VisitedOn])
+        .columns([visit::Column::ChildId, visit::Column::VisitedOn, visit::Column::EntrySeq])
         .columns([C::Code, C::Name, C::KnownAs, C::Born])
         .column_as(area::Column::Name, "area_name")
         .column_as(person::Column::FullName, "worker_name")
         .filter(crate::store::children::in_scope(scope))
         .filter(visit::Column::VoidedAt.is_null())
         .filter(visit::Column::VisitedOn.gte(from))
+        .filter(Condition::all().add_option(after.map(|key| key.further(O::Seq))))
         .order_by_desc(visit::Column::VisitedOn)
         .order_by_desc(visit::Column::EntrySeq)
         .order_by_asc(O::Seq)
@@ -104,6 +117,7 @@ pub async fn told_since(c: &impl ConnectionTrait, scope: Scope, from: NaiveDate,
             rule: reading.code(&row.rule, RuleId::from_code)?,
             outcome: reading.code(&row.outcome, Outcome::from_code)?,
             told_on: row.visited_on,
+            key: LatestKey { on: row.visited_on, entry_seq: row.entry_seq, place: row.seq },
         })
     };
     rows.into_iter().map(read).collect()

@@ -27,6 +27,7 @@ use crate::store::entity::visit;
 use crate::store::entity::visit_step;
 use crate::store::entity::visit_step_told;
 use crate::store::error::StoreError;
+use crate::store::latest_first::LatestKey;
 use crate::store::rows::talk;
 use crate::store::scope::Scope;
 
@@ -49,6 +50,8 @@ pub struct DifficultStep {
     pub told: Told,
     /// The day of the visit at which it was told.
     pub told_on: NaiveDate,
+    /// Where a page that ends with this line goes on.
+    pub key: LatestKey,
 }
 
 #[derive(FromQueryResult)]
@@ -62,6 +65,7 @@ struct Row {
     area_name: String,
     worker_name: String,
     visited_on: NaiveDate,
+    entry_seq: i64,
 }
 
 /// Days from which and up to which visits count.
@@ -84,7 +88,7 @@ fn child_of_visit() -> RelationDef {
     visit::Entity::belongs_to(child::Entity).from(visit::Column::ChildId).to(child::Column::Id).into()
 }
 
-/// Steps of active children told as done in part or not done, the latest told first.
+/// Steps of active children told as done in part or not done, the latest told first; from after the key `after`.
 ///
 /// # Errors
 /// [`StoreError`].
@@ -92,6 +96,7 @@ pub async fn difficult_in_scope(
     c: &impl ConnectionTrait,
     scope: Scope,
     days: Between,
+    after: Option<LatestKey>,
     limit: u64,
 ) -> Result<Vec<DifficultStep>, StoreError> {
     use visit_step_told::Column as T;
@@ -106,8 +111,9 @@ pub async fn difficult_in_scope(
         .columns([child::Column::Code, child::Column::Name, child::Column::KnownAs, child::Column::Born])
         .column_as(area::Column::Name, "area_name")
         .column_as(person::Column::FullName, "worker_name")
-        .column(visit::Column::VisitedOn)
+        .columns([visit::Column::VisitedOn, visit::Column::EntrySeq])
         .filter(counted(scope, days))
+        .filter(Condition::all().add_option(after.map(|key| key.further(T::OfPlace))))
         .filter(child::Column::Status.eq(ChildStatus::Active.code()))
         .filter(T::Answer.is_in([StepAnswer::Partly.code(), StepAnswer::Not.code()]))
         .order_by_desc(visit::Column::VisitedOn)
@@ -125,6 +131,7 @@ pub async fn difficult_in_scope(
         agreed.insert(StepId { visit, place }, step);
     }
     let line = |row: Row| {
+        let key = LatestKey { on: row.visited_on, entry_seq: row.entry_seq, place: row.told.of_place };
         let (id, told) = talk::told(row.told)?;
         Ok(DifficultStep {
             code: row.code,
@@ -135,6 +142,7 @@ pub async fn difficult_in_scope(
             step: agreed.get(&id).cloned(),
             told,
             told_on: row.visited_on,
+            key,
         })
     };
     rows.into_iter().map(line).collect()

@@ -13,6 +13,7 @@ use crate::view::parts::Table;
 use crate::view::parts::back;
 use crate::view::parts::name;
 use crate::view::parts::rows;
+use crate::view::supervise::waiting::onward;
 
 /// A step that was difficult.
 #[derive(Debug, Clone)]
@@ -38,8 +39,10 @@ pub struct StepsPage {
     pub since: String,
     /// What was difficult, latest first.
     pub difficult: Vec<DifficultLine>,
-    /// Whether there is more.
-    pub more: bool,
+    /// The first page, when this is a later one.
+    pub first: Option<String>,
+    /// The next page.
+    pub next: Option<String>,
     /// Worker, agreed, and told as done, in part, not done.
     pub workers: Vec<(String, u64, [u64; 3])>,
 }
@@ -50,10 +53,11 @@ pub fn page(w: &Words, p: &StepsPage) -> Markup {
     let count = p.difficult.len();
     html! {
         (back(w, "/team", &w.say("team-title")))
-        h1 { (if p.more { w.say_with("talk-team-over", args!["count" => count]) } else { w.say_with("talk-team-heading", args!["count" => count]) }) }
+        h1 { (if p.next.is_some() { w.say_with("talk-team-over", args!["count" => count]) } else { w.say_with("talk-team-heading", args!["count" => count]) }) }
         p.quiet { (w.say_with("talk-team-lede", args!["date" => &p.since])) }
         @if p.difficult.is_empty() { p { (w.say("talk-team-none")) } }
         div.sidebyside { (rows(&p.difficult.iter().map(|line| difficult(w, line)).collect::<Vec<_>>())) }
+        (onward(w, p.first.as_deref(), p.next.as_deref()))
         h2 { (w.say("talk-team-by-worker")) }
         @if p.workers.is_empty() { p { (w.say("talk-team-nobody")) } } @else {
             p.quiet { (w.say_with("talk-team-by-worker-hint", args!["date" => &p.since])) }

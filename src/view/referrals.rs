@@ -11,6 +11,7 @@ use crate::view::parts::Table;
 use crate::view::parts::back;
 use crate::view::parts::cls;
 use crate::view::parts::name;
+use crate::view::supervise::waiting::onward;
 
 /// A child sent, without an answer.
 #[derive(Debug, Clone)]
@@ -43,16 +44,47 @@ pub struct ToldLine {
 }
 
 /// The page.
+#[derive(Debug, Clone)]
+pub struct ReferralsPage {
+    /// A page of those without an answer.
+    pub waiting: Vec<WaitingLine>,
+    /// Its first page, when this is a later one.
+    pub first_waiting: Option<String>,
+    /// Its next page.
+    pub next_waiting: Option<String>,
+    /// A page of what became of the others.
+    pub told: Vec<ToldLine>,
+    /// Its first page, when this is a later one.
+    pub first_told: Option<String>,
+    /// Its next page.
+    pub next_told: Option<String>,
+    /// The first day that counts, in words.
+    pub since: String,
+}
+
+/// The page.
 #[must_use]
-pub fn page(w: &Words, waiting: &[WaitingLine], told: &[ToldLine], since: &str) -> Markup {
+pub fn page(w: &Words, p: &ReferralsPage) -> Markup {
     html! {
         (back(w, "/late", &w.say("late-title")))
-        h1 { (w.say_with("referrals-heading", args!["count" => waiting.len()])) }
+        h1 { (heading(w, p)) }
         p.quiet { (w.say("referrals-lede")) }
-        @if !waiting.is_empty() { (waiting_table(w, waiting)) }
-        h2 { (w.say_with("referrals-told", args!["date" => since])) }
-        @if told.is_empty() { p { (w.say("referrals-told-none")) } } @else { (told_table(w, told)) }
+        @if !p.waiting.is_empty() { (waiting_table(w, &p.waiting)) }
+        (onward(w, p.first_waiting.as_deref(), p.next_waiting.as_deref()))
+        h2 id="told" { (w.say_with("referrals-told", args!["date" => &p.since])) }
+        @if p.told.is_empty() { p { (w.say("referrals-told-none")) } } @else { (told_table(w, &p.told)) }
+        (onward(w, p.first_told.as_deref(), p.next_told.as_deref()))
     }
+}
+
+/// How many wait: all are on this page, or more than these, or these are the later ones.
+fn heading(w: &Words, p: &ReferralsPage) -> String {
+    let word = match (&p.first_waiting, &p.next_waiting) {
+        (Some(_), _) => "referrals-further",
+        (None, Some(_)) => "referrals-heading-more",
+        (None, None) => "referrals-heading",
+    };
+    w.say_with(word, args!["count" => p.waiting.len()])
 }
 
 fn who(code: &str, [called, age, ..]: &[String; 4]) -> Markup {

@@ -5,6 +5,7 @@ pub mod hand;
 pub mod meeting;
 #[cfg(test)]
 mod tests;
+pub mod waiting;
 
 use domain::rule::Class;
 use maud::Markup;
@@ -25,8 +26,14 @@ use crate::view::parts::cls;
 use crate::view::parts::link_button;
 use crate::view::parts::name;
 use crate::view::parts::note;
-use crate::view::parts::rows;
-use crate::view::parts::split;
+use crate::view::supervise::waiting::HeldLine;
+use crate::view::supervise::waiting::Short;
+use crate::view::supervise::waiting::UnseenLine;
+use crate::view::supervise::waiting::UrgentLine;
+use crate::view::supervise::waiting::held_rule;
+use crate::view::supervise::waiting::unseen_rule;
+use crate::view::supervise::waiting::waiting_since;
+use crate::view::supervise::waiting::who;
 
 /// Most strokes drawn for days late: more would only widen the column.
 const MOST_STROKES: i32 = 14;
@@ -51,23 +58,6 @@ pub struct DeskChild {
     pub phone: Option<String>,
 }
 
-/// An urgent referral without an answer.
-#[derive(Debug, Clone)]
-pub struct UrgentLine {
-    /// Whose.
-    pub child: DeskChild,
-    /// How urgent.
-    pub class: Class,
-    /// Why, in one line.
-    pub why: String,
-    /// Where the reason is explained.
-    pub why_path: String,
-    /// Where to write what became of it.
-    pub write_path: String,
-    /// Since when, in words; `None`: a referral of a lesser class waits.
-    pub since: Option<String>,
-}
-
 /// A late follow-up.
 #[derive(Debug, Clone)]
 pub struct LateLine {
@@ -81,26 +71,6 @@ pub struct LateLine {
     pub why_path: String,
     /// Days past due; 0 = due on this day.
     pub days: i32,
-}
-
-/// A child not seen for long.
-#[derive(Debug, Clone)]
-pub struct UnseenLine {
-    /// Who.
-    pub child: DeskChild,
-    /// Days.
-    pub days: i32,
-    /// Whether it was ever seen.
-    pub ever: bool,
-}
-
-/// A child with a food on hold for long.
-#[derive(Debug, Clone)]
-pub struct HeldLine {
-    /// Who.
-    pub child: DeskChild,
-    /// Since when, in words.
-    pub since: String,
 }
 
 /// What the list is narrowed to, and what it can be narrowed to: value and words.
@@ -135,8 +105,8 @@ pub struct LatePage {
     pub day: String,
     /// Villages, workers, children in the whole scope.
     pub scope: [u64; 3],
-    /// Urgent referrals without an answer.
-    pub urgent: Vec<UrgentLine>,
+    /// The first urgent referrals without an answer.
+    pub urgent: Short<UrgentLine>,
     /// A page of late follow-ups.
     pub late: Vec<LateLine>,
     /// Late in the whole scope.
@@ -147,14 +117,12 @@ pub struct LatePage {
     pub first: Option<String>,
     /// The same list on paper.
     pub meeting: String,
-    /// Children not seen for long.
-    pub unseen: Vec<UnseenLine>,
-    /// Whether more were not seen.
-    pub more_unseen: bool,
-    /// Children with a food on hold for long.
-    pub held: Vec<HeldLine>,
-    /// Whether there are more.
-    pub more_held: bool,
+    /// The first children not seen for long.
+    pub unseen: Short<UnseenLine>,
+    /// Days after which a child counts as not seen, under and from 12 months; `None` where the protocol does not look for it.
+    pub not_seen_days: Option<(i32, i32)>,
+    /// The first children with a food on hold for long.
+    pub held: Short<HeldLine>,
     /// Days after which a hold is long.
     pub held_days: i32,
     /// What the list is narrowed to.
@@ -171,34 +139,45 @@ pub fn page(w: &Words, p: &LatePage) -> Markup {
         h1 { (heading(w, p)) }
         p.quiet { (w.say_with("late-where", args!["date" => &p.day, "villages" => villages, "workers" => workers, "children" => children])) }
         @if children == 0 && workers == 0 { p { (w.say("late-nobody")) } }
-        @if !p.urgent.is_empty() { (urgent(w, p)) }
+        @if !p.urgent.lines.is_empty() { (urgent(w, p)) }
         p { a.link href="/referrals" { (w.say("referrals-link")) } }
         (sieve(w, &p.sieve))
         h2 id="late" { (w.say("late-list-heading")) }
         (late(w, p))
         h2 id="unseen" { (w.say("late-unseen-heading")) }
-        p.quiet { (w.say("late-unseen-rule")) }
-        (unseen(w, p))
-        @if !p.held.is_empty() { (held(w, p)) }
+        (unseen_rule(w, p.not_seen_days))
+        @if p.unseen.lines.is_empty() { p { (w.say("late-unseen-none")) } } @else { (waiting::unseen(w, &p.unseen.lines)) }
+        (all_of(w, p.unseen.whole.as_deref()))
+        @if !p.held.lines.is_empty() {
+            h2 id="held" { (w.say("late-held-heading")) }
+            (held_rule(w, p.held_days))
+            (waiting::held(w, &p.held.lines))
+            (all_of(w, p.held.whole.as_deref()))
+        }
         (hand::hands(w, &p.hand))
     }
 }
 
 fn heading(w: &Words, p: &LatePage) -> String {
-    if !p.urgent.is_empty() {
-        w.say_with("late-heading-urgent", args!["count" => p.urgent.len()])
+    if !p.urgent.lines.is_empty() {
+        p.urgent.said(w, "late-heading-urgent", "late-heading-urgent-more")
     } else if p.late_in_all > 0 {
         w.say_with("late-heading-late", args!["count" => p.late_in_all])
-    } else if !p.unseen.is_empty() {
-        w.say_with("late-heading-unseen", args!["count" => p.unseen.len()])
+    } else if !p.unseen.lines.is_empty() {
+        p.unseen.said(w, "late-heading-unseen", "late-heading-unseen-more")
     } else {
         w.say("late-heading-none")
     }
 }
 
+/// The way to the whole of a list that is too long for the desk.
+fn all_of(w: &Words, whole: Option<&str>) -> Markup {
+    html! { @if let Some(path) = whole { p { a.link href=(path) { (w.say("late-whole")) } } } }
+}
+
 /// The first referral large, the others in rows: one thing first.
 fn urgent(w: &Words, p: &LatePage) -> Markup {
-    let Some((first, others)) = p.urgent.split_first() else { return Markup::default() };
+    let Some((first, others)) = p.urgent.lines.split_first() else { return Markup::default() };
     let call = first
         .child
         .phone
@@ -216,22 +195,12 @@ fn urgent(w: &Words, p: &LatePage) -> Markup {
                 }))
                 ul.plain {
                     @if p.late_in_all > 0 { li { a.link href="#late" { (w.say_with("late-jump-late", args!["count" => p.late_in_all])) } } }
-                    @if !p.unseen.is_empty() { li { a.link href="#unseen" { (w.say_with("late-jump-unseen", args!["count" => p.unseen.len()])) } } }
+                    @if !p.unseen.lines.is_empty() { li { a.link href="#unseen" { (p.unseen.said(w, "late-jump-unseen", "late-jump-unseen-more")) } } }
                 }
             }
         }
-        @if !others.is_empty() { div.sidebyside { (rows(&others.iter().map(|line| urgent_row(w, line)).collect::<Vec<_>>())) } }
-    }
-}
-
-fn who(w: &Words, child: &DeskChild) -> Markup {
-    html! { (w.say_with("late-urgent-child", args!["name" => &child.called, "age" => &child.age, "village" => &child.village])) }
-}
-
-fn waiting(w: &Words, line: &UrgentLine) -> String {
-    match &line.since {
-        Some(date) => w.say_with("late-urgent-since", args!["date" => date, "worker" => &line.child.worker]),
-        None => w.say_with("late-urgent-waiting", args!["worker" => &line.child.worker]),
+        @if !others.is_empty() { (waiting::urgent(w, others)) }
+        (all_of(w, p.urgent.whole.as_deref()))
     }
 }
 
@@ -241,19 +210,10 @@ fn urgent_note(w: &Words, line: &UrgentLine) -> Markup {
         Icon::of_class(line.class),
         &html! {
             h2 { (who(w, &line.child)) }
-            p { strong { (codes::class_word(w, line.class)) } ". " (line.why) " " (waiting(w, line)) }
+            p { strong { (codes::class_word(w, line.class)) } ". " (line.why) " " (waiting_since(w, line)) }
             a href=(line.write_path) { (w.say("late-write-outcome")) }
         },
     )
-}
-
-fn urgent_row(w: &Words, line: &UrgentLine) -> Markup {
-    html! {
-        a.link href=(line.why_path) { (who(w, &line.child)) }
-        p { (cls(w, line.class)) }
-        p { (line.why) " " (waiting(w, line)) }
-        p { a.link href=(line.write_path) { (w.say("late-write-outcome")) } }
-    }
 }
 
 fn sieve(w: &Words, sieve: &Sieve) -> Markup {
@@ -300,12 +260,7 @@ fn late(w: &Words, p: &LatePage) -> Markup {
     html! {
         (table)
         p.noprint { a.link href=(p.meeting) { (w.say("meeting-link")) } }
-        @if p.next.is_some() || p.first.is_some() {
-            p {
-                @if let Some(first) = &p.first { a.link href=(first) { (w.say("late-first-page")) } " " }
-                @if let Some(next) = &p.next { a.link href=(next) { (w.say("late-next")) } }
-            }
-        }
+        (waiting::onward(w, p.first.as_deref(), p.next.as_deref()))
     }
 }
 
@@ -323,49 +278,5 @@ fn days_late(w: &Words, days: i32) -> Markup {
                 @for at in 0..strokes { rect x=(at * 8) y="0" width="5" height="10" fill="currentColor" {} }
             }
         }
-    }
-}
-
-fn held(w: &Words, p: &LatePage) -> Markup {
-    let line = |line: &HeldLine| {
-        split(
-            &html! { div { a.link href=(line.child.path) { (name(&line.child.called)) } p.quiet { (about(&line.child)) } } },
-            &html! { span.state { (w.say_with("late-held-since", args!["date" => &line.since])) } },
-        )
-    };
-    html! {
-        h2 id="held" { (w.say("late-held-heading")) }
-        p.quiet { (w.say_with("late-held-rule", args!["count" => p.held_days])) }
-        (rows(&p.held.iter().map(line).collect::<Vec<_>>()))
-        @if p.more_held { p.quiet { (w.say("late-unseen-more")) } }
-    }
-}
-
-/// Age, village, worker.
-fn about(child: &DeskChild) -> Markup {
-    html! { (child.age) ", " (child.village) ", " (name(&child.worker)) }
-}
-
-fn unseen(w: &Words, p: &LatePage) -> Markup {
-    if p.unseen.is_empty() {
-        return html! { p { (w.say("late-unseen-none")) } };
-    }
-    let line = |line: &UnseenLine| {
-        split(
-            &html! {
-                div {
-                    a.link href=(line.child.path) { (name(&line.child.called)) }
-                    p.quiet {
-                        (about(&line.child))
-                        @if !line.ever { ", " (w.say("late-unseen-never")) }
-                    }
-                }
-            },
-            &html! { span.state { (w.say_with("common-days", args!["count" => line.days])) } },
-        )
-    };
-    html! {
-        (rows(&p.unseen.iter().map(line).collect::<Vec<_>>()))
-        @if p.more_unseen { p.quiet { (w.say("late-unseen-more")) } }
     }
 }

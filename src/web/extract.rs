@@ -252,26 +252,6 @@ pub struct Signed {
     pub as_of: NaiveDate,
 }
 
-/// The pages that show a past day when asked; all others show today, whatever the address says.
-const SHOW_PAST_DAYS: [&str; 16] = [
-    "/round",
-    "/round/print",
-    "/children/{code}",
-    "/children/{code}/card",
-    "/children/{code}/referral",
-    "/children/{code}/visits",
-    "/children/{code}/recipes",
-    "/children/{code}/recipes/{recipe}",
-    "/children/{code}/why/{rule}/{seq}",
-    "/children/{code}/why/{rule}/{seq}/aloud",
-    "/children/{code}/why/{rule}/{seq}/aloud.txt",
-    "/recipes",
-    "/recipes/{recipe}",
-    "/late",
-    "/late/meeting",
-    "/late/meeting.csv",
-];
-
 impl Signed {
     async fn read(req: &HttpRequest) -> Result<Self, Failure> {
         let visitor = Visitor::read(req).await?;
@@ -288,7 +268,7 @@ impl Signed {
         if visitor.must_change_password && !matches!(pattern.as_str(), "/password" | "/sign-out" | "/language") {
             return Err(Failure::PasswordFirst);
         }
-        let as_of = match query_value(req, "as_of").filter(|_| SHOW_PAST_DAYS.contains(&pattern.as_str())) {
+        let as_of = match query_value(req, "as_of").filter(|_| routes::SHOW_PAST_DAYS.contains(&pattern.as_str())) {
             None => visitor.today,
             Some(text) if text.is_empty() => visitor.today,
             Some(text) => {

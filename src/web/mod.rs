@@ -5,6 +5,7 @@ pub mod failure;
 pub mod form;
 pub mod guard;
 pub mod html;
+pub mod page_key;
 pub mod pages;
 pub mod routes;
 pub mod secret;

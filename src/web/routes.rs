@@ -94,6 +94,9 @@ routes! {
     GET "/late" TEAM => pages::supervise::show;
     GET "/late/meeting" TEAM => pages::supervise::meeting::show;
     GET "/late/meeting.csv" TEAM => pages::supervise::meeting::file;
+    GET "/late/urgent" TEAM => pages::supervise::whole::urgent;
+    GET "/late/unseen" TEAM => pages::supervise::whole::unseen;
+    GET "/late/held" TEAM => pages::supervise::whole::held;
     GET "/referrals" TEAM => pages::referrals::list;
     GET "/quality" TEAM => pages::quality::show;
     GET "/team-pictures" TEAM => pages::team_pictures::show;
@@ -146,14 +149,31 @@ routes! {
     POST "/settings" OFFICE => pages::settings::change;
 }
 
+/// The pages that show a past day when asked; all others show today, whatever the address says.
+pub const SHOW_PAST_DAYS: [&str; 19] = [
+    "/round",
+    "/round/print",
+    "/children/{code}",
+    "/children/{code}/card",
+    "/children/{code}/referral",
+    "/children/{code}/visits",
+    "/children/{code}/recipes",
+    "/children/{code}/recipes/{recipe}",
+    "/children/{code}/why/{rule}/{seq}",
+    "/children/{code}/why/{rule}/{seq}/aloud",
+    "/children/{code}/why/{rule}/{seq}/aloud.txt",
+    "/recipes",
+    "/recipes/{recipe}",
+    "/late",
+    "/late/meeting",
+    "/late/meeting.csv",
+    "/late/urgent",
+    "/late/unseen",
+    "/late/held",
+];
+
 /// The line for a request's method and address pattern.
 #[must_use]
 pub fn line(method: &str, pattern: &str) -> Option<&'static Route> {
     TABLE.iter().find(|route| route.method == method && route.pattern == pattern)
-}
-
-/// Keeps the constants used while the pages that need them are added.
-#[must_use]
-pub const fn audiences() -> [Who; 4] {
-    [FIELD, TEAM, FIGURES, OFFICE]
 }

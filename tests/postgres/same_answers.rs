@@ -131,7 +131,13 @@ async fn follow_ups_lists_and_scope_answer_as_on_a_file() {
         assert_eq!(lists::unanswered_in_scope(c, scope, due(1), None, 50).await.expect("readable").len(), expected);
         assert_eq!(lists::visits_missed_in_scope(c, scope, due(1), None, 50).await.expect("readable").len(), expected);
         let days = lists::LostDays { young_born_after: due(-300), young_seen_by: due(0), older_seen_by: due(0) };
-        assert_eq!(lists::lost_in_scope(c, scope, days, Some((due(-1000), child.id)), 50).await.expect("readable").len(), expected);
+        assert_eq!(
+            lists::lost_in_scope(c, scope, days, Some(&lists::DayKey { on: due(-1000), code: String::new() }), 50)
+                .await
+                .expect("readable")
+                .len(),
+            expected
+        );
         let clock = [(Class::Today, due(7))];
         assert_eq!(follow_ups::late_in_scope(c, scope, &clock, None, 50).await.expect("readable").len(), expected);
         assert_eq!(follow_ups::open_in_scope(c, scope, Some((due(7), FollowUpId(0))), 50).await.expect("readable").len(), expected);

@@ -15,6 +15,7 @@ mod families;
 mod harness;
 mod homes;
 mod kitchen;
+mod long_lists;
 mod merging;
 mod notes;
 mod office;

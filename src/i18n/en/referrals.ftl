@@ -30,6 +30,8 @@ referrals-heading = { $count ->
         [one] One child was sent and has no answer yet
        *[other] { $count } children were sent and have no answer yet
     }
+referrals-heading-more = More than { $count } children were sent and have no answer yet
+referrals-further = Further children sent, without an answer yet
 referrals-lede = A referral ends when somebody writes what became of it, not when the day has passed.
 referrals-waiting = Most urgent first
 referrals-with = Where, with whom

@@ -1,4 +1,4 @@
-# Le mot pour le centre de santé, et les orientations suivies jusqu’au bout
+# Le mot pour le centre de santé, et les références suivies jusqu’au bout
 referral-link = Mot pour le centre de santé
 referral-title = Mot pour le centre de santé, { $name }
 referral-heading = Merci de voir cet enfant
@@ -23,14 +23,16 @@ referral-answer-food = Aliments permis ou non
 referral-answer-back = Revenir le, et quand tout de suite
 referral-answer-thanks = Merci de rendre cette partie à la famille. L’agent note ce qu’il en est advenu.
 referral-print = Imprimez-le avec votre navigateur : il tient sur une feuille A5. Il porte le nom de l’enfant : donnez-le seulement à la famille.
-referrals-title = Orientations
-referrals-link = Toutes les orientations, et ce qu’il en est advenu
+referrals-title = Références
+referrals-link = Toutes les références, et ce qu’il en est advenu
 referrals-heading = { $count ->
-        [0] Aucune orientation n’attend de réponse
+        [0] Aucune référence n’attend de réponse
         [one] Un enfant a été envoyé et n’a pas encore de réponse
        *[other] { $count } enfants ont été envoyés et n’ont pas encore de réponse
     }
-referrals-lede = Une orientation finit quand quelqu’un écrit ce qu’il en est advenu, pas quand le jour est passé.
+referrals-heading-more = Plus de { $count } enfants ont été envoyés et n’ont pas encore de réponse
+referrals-further = Autres enfants envoyés, sans réponse encore
+referrals-lede = Une référence finit quand quelqu’un écrit ce qu’il en est advenu, pas quand le jour est passé.
 referrals-waiting = Les plus urgents d’abord
 referrals-with = Où, avec qui
 referrals-waits = Attend

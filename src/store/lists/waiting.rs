@@ -2,7 +2,6 @@
 
 use chrono::NaiveDate;
 use domain::child::ChildStatus;
-use domain::ids::ChildId;
 use sea_orm::ColumnTrait;
 use sea_orm::Condition;
 use sea_orm::ConnectionTrait;
@@ -14,7 +13,6 @@ use sea_orm::sea_query::ExprTrait;
 use sea_orm::sea_query::Func;
 use sea_orm::sea_query::SimpleExpr;
 
-use crate::store::codes::uuid;
 use crate::store::entity::child;
 use crate::store::entity::child_summary;
 use crate::store::error::StoreError;
@@ -43,17 +41,41 @@ pub async fn unanswered_in_scope(
     rows(c, query, limit).await
 }
 
-/// Children sent to care of whom nobody has written what became of it, most urgent first, whether the answer is late or not.
+/// Children sent to care of whom nobody has written what became of it, most urgent first, whether the answer is late or not; from
+/// after the key `after`.
 ///
 /// # Errors
 /// [`StoreError`].
-pub async fn referred_in_scope(c: &impl ConnectionTrait, scope: Scope, limit: u64) -> Result<Vec<RoundRow>, StoreError> {
+pub async fn referred_in_scope(
+    c: &impl ConnectionTrait,
+    scope: Scope,
+    after: Option<&str>,
+    limit: u64,
+) -> Result<Vec<RoundRow>, StoreError> {
     use child_summary::Column as S;
     let query = lines(scope)
         .filter(child::Column::Status.eq(ChildStatus::Active.code()))
         .filter(Condition::any().add(S::UrgentUnansweredSince.is_not_null()).add(S::ReferralDueOn.is_not_null()))
+        .filter(S::WorkKey.gt(after.unwrap_or_default()))
         .order_by_asc(S::WorkKey);
     rows(c, query, limit).await
+}
+
+/// Where a page of a list in the order of days ended.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct DayKey {
+    /// The day counted from.
+    pub on: NaiveDate,
+    /// Code of the child.
+    pub code: String,
+}
+
+impl DayKey {
+    /// What comes after this key in the order of days.
+    fn further(&self, day: SimpleExpr) -> Condition {
+        let same_day = Condition::all().add(day.clone().eq(self.on)).add(child::Column::Code.gt(self.code.as_str()));
+        Condition::any().add(day.gt(self.on)).add(same_day)
+    }
 }
 
 /// Days that say who counts as not seen: children born after `young_born_after` when last seen on or before `young_seen_by`,
@@ -68,7 +90,15 @@ pub struct LostDays {
     pub older_seen_by: NaiveDate,
 }
 
-/// Active children not seen for too long, longest first. `after` is the day counted from and the key of the last line seen.
+impl LostDays {
+    /// Whether they hold for a child born and last seen so.
+    #[must_use]
+    pub fn hold(&self, born: NaiveDate, seen: NaiveDate) -> bool {
+        seen <= if born > self.young_born_after { self.young_seen_by } else { self.older_seen_by }
+    }
+}
+
+/// Active children not seen for too long, longest first. The key holds the day counted from.
 ///
 /// # Errors
 /// [`StoreError`].
@@ -76,7 +106,7 @@ pub async fn lost_in_scope(
     c: &impl ConnectionTrait,
     scope: Scope,
     days: LostDays,
-    after: Option<(NaiveDate, ChildId)>,
+    after: Option<&DayKey>,
     limit: u64,
 ) -> Result<Vec<RoundRow>, StoreError> {
     use child::Column as C;
@@ -88,9 +118,9 @@ pub async fn lost_in_scope(
         .add(Condition::all().add(C::Born.gt(days.young_born_after)).add(seen().lte(days.young_seen_by)))
         .add(Condition::all().add(C::Born.lte(days.young_born_after)).add(seen().lte(days.older_seen_by)));
     let mut query =
-        lines(scope).filter(C::Status.eq(ChildStatus::Active.code())).filter(lost).order_by(seen(), Order::Asc).order_by_asc(C::Id);
-    if let Some((on, child)) = after {
-        query = query.filter(Condition::any().add(seen().gt(on)).add(Condition::all().add(seen().eq(on)).add(C::Id.gt(uuid(child.0)))));
+        lines(scope).filter(C::Status.eq(ChildStatus::Active.code())).filter(lost).order_by(seen(), Order::Asc).order_by_asc(C::Code);
+    if let Some(key) = after {
+        query = query.filter(key.further(seen()));
     }
     rows(c, query, limit).await
 }
@@ -99,14 +129,15 @@ pub async fn lost_in_scope(
 ///
 /// # Errors
 /// [`StoreError`].
-pub async fn held_in_scope(c: &impl ConnectionTrait, scope: Scope, held_by: NaiveDate, limit: u64) -> Result<Vec<RoundRow>, StoreError> {
+pub async fn held_in_scope(
+    c: &impl ConnectionTrait,
+    scope: Scope,
+    held_by: NaiveDate,
+    after: Option<&DayKey>,
+    limit: u64,
+) -> Result<Vec<RoundRow>, StoreError> {
     use child_summary::Column as S;
-    let query = lines(scope)
-        .filter(child::Column::Status.eq(ChildStatus::Active.code()))
-        .filter(S::HoldSince.lte(held_by))
-        .order_by_asc(S::HoldSince)
-        .order_by_asc(S::ChildId);
-    rows(c, query, limit).await
+    since(c, scope, S::HoldSince, held_by, after, limit).await
 }
 
 /// Active children with a visit slot missed since `missed_by` or before, longest first.
@@ -117,21 +148,29 @@ pub async fn visits_missed_in_scope(
     c: &impl ConnectionTrait,
     scope: Scope,
     missed_by: NaiveDate,
-    after: Option<(NaiveDate, ChildId)>,
+    after: Option<&DayKey>,
     limit: u64,
 ) -> Result<Vec<RoundRow>, StoreError> {
     use child_summary::Column as S;
+    since(c, scope, S::OverdueSince, missed_by, after, limit).await
+}
+
+/// Active children where something has waited since `by` or before, longest first.
+async fn since(
+    c: &impl ConnectionTrait,
+    scope: Scope,
+    day: child_summary::Column,
+    by: NaiveDate,
+    after: Option<&DayKey>,
+    limit: u64,
+) -> Result<Vec<RoundRow>, StoreError> {
     let mut query = lines(scope)
         .filter(child::Column::Status.eq(ChildStatus::Active.code()))
-        .filter(S::OverdueSince.lte(missed_by))
-        .order_by_asc(S::OverdueSince)
-        .order_by_asc(S::ChildId);
-    if let Some((on, child)) = after {
-        query = query.filter(
-            Condition::any()
-                .add(S::OverdueSince.gt(on))
-                .add(Condition::all().add(S::OverdueSince.eq(on)).add(S::ChildId.gt(uuid(child.0)))),
-        );
+        .filter(day.lte(by))
+        .order_by_asc(day)
+        .order_by_asc(child::Column::Code);
+    if let Some(key) = after {
+        query = query.filter(key.further(Expr::col((child_summary::Entity, day))));
     }
     rows(c, query, limit).await
 }

@@ -22,16 +22,15 @@ fn empty() -> LatePage {
     LatePage {
         day: "Thursday 20 November".to_owned(),
         scope: [4, 3, 206],
-        urgent: Vec::new(),
+        urgent: Short { lines: Vec::new(), whole: None },
         late: Vec::new(),
         late_in_all: 0,
         meeting: "/late/meeting".to_owned(),
         next: None,
         first: None,
-        unseen: Vec::new(),
-        more_unseen: false,
-        held: Vec::new(),
-        more_held: false,
+        unseen: Short { lines: Vec::new(), whole: None },
+        not_seen_days: Some((60, 90)),
+        held: Short { lines: Vec::new(), whole: None },
         held_days: 14,
         sieve: Sieve::default(),
         hand: hand::Hands::default(),
@@ -54,12 +53,12 @@ fn the_heading_is_the_answer() {
     let heading = |p: &LatePage| texts(&page(w, p), "h1").remove(0);
     let mut p = empty();
     assert_eq!(heading(&p), "Nothing is late");
-    p.unseen.push(UnseenLine { child: child("Kiva"), days: 62, ever: true });
+    p.unseen.lines.push(UnseenLine { child: child("Kiva"), days: 62, ever: true });
     assert_eq!(heading(&p), "Nothing is late, and one child was not seen for long");
     p.late.push(late_line("Pemba", Class::TwoDays, 7));
     p.late_in_all = 5;
     assert_eq!(heading(&p), "5 follow-ups are late");
-    p.urgent.push(UrgentLine {
+    p.urgent.lines.push(UrgentLine {
         child: child("Sela"),
         class: Class::Today,
         why: "Arm 114 mm.".to_owned(),

@@ -1,5 +1,7 @@
 //! Agreed steps for a supervisor.
 
+use actix_web::HttpRequest;
+
 use crate::args;
 use crate::i18n::format;
 use crate::service::agreed_steps as service;
@@ -8,15 +10,19 @@ use crate::view::layout;
 use crate::view::layout::Nav;
 use crate::web::extract::Signed;
 use crate::web::failure::Failure;
+use crate::web::failure::encoded;
 use crate::web::html::Html;
+use crate::web::page_key::PageKey;
+use crate::web::page_key::page_key;
 use crate::web::pages::talk::words_of;
 
 /// `GET /agreed-steps`
 ///
 /// # Errors
 /// [`Failure`].
-pub async fn show(signed: Signed) -> Result<Html, Failure> {
-    let found = service::open(&signed.context()).await?;
+pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
+    let after = page_key(&req, "after")?;
+    let found = service::open(&signed.context(), after).await?;
     let w = signed.words();
     let today = signed.visitor.today;
     let line = |step: &crate::store::talks::DifficultStep| {
@@ -35,7 +41,8 @@ pub async fn show(signed: Signed) -> Result<Html, Failure> {
     let page = view::StepsPage {
         since: format::day_near(w, found.since, today),
         difficult: found.difficult.iter().map(line).collect(),
-        more: found.more,
+        first: after.map(|_| "/agreed-steps".to_owned()),
+        next: found.next.map(|key| format!("/agreed-steps?after={}", encoded(&key.written()))),
         workers: found.workers.iter().map(|(name, tally)| (name.clone(), tally.agreed, tally.told)).collect(),
     };
     let title = w.say("talk-team-title");

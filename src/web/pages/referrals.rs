@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use actix_web::HttpRequest;
 use actix_web::web;
 use domain::child_code::ChildCode;
 use domain::food::FoodCode;
@@ -20,7 +21,10 @@ use crate::view::referral_note;
 use crate::view::referrals as view;
 use crate::web::extract::Signed;
 use crate::web::failure::Failure;
+use crate::web::failure::encoded;
 use crate::web::html::Html;
+use crate::web::page_key::PageKey;
+use crate::web::page_key::page_key;
 use crate::web::pages::child::query;
 use crate::web::pages::child::shown;
 use crate::web::pages::supervise::food_name;
@@ -44,8 +48,10 @@ pub async fn note(signed: Signed, code: web::Path<String>) -> Result<Html, Failu
 ///
 /// # Errors
 /// [`Failure`].
-pub async fn list(signed: Signed) -> Result<Html, Failure> {
-    let found = service::open(&signed.context()).await?;
+pub async fn list(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
+    let after: Option<String> = page_key(&req, "after")?;
+    let told_after = page_key(&req, "told_after")?;
+    let found = service::open(&signed.context(), after.as_deref(), told_after).await?;
     let w = signed.words();
     let waiting: Vec<view::WaitingLine> = found.waiting.iter().map(|row| waiting(&signed, row)).collect();
     let told: Vec<view::ToldLine> = found.told.iter().map(|line| told(&signed, line)).collect();
@@ -54,7 +60,16 @@ pub async fn list(signed: Signed) -> Result<Html, Failure> {
     shell.here = Some(Nav::Late);
     shell.wide = true;
     let since = format::day_near(w, found.since, signed.visitor.today);
-    Ok(Html::ok(layout::page(&shell, view::page(w, &waiting, &told, &since))))
+    let page = view::ReferralsPage {
+        waiting,
+        first_waiting: after.map(|_| "/referrals".to_owned()),
+        next_waiting: found.more_waiting.map(|key| format!("/referrals?after={}", encoded(&key))),
+        told,
+        first_told: told_after.map(|_| "/referrals#told".to_owned()),
+        next_told: found.more_told.map(|key| format!("/referrals?told_after={}#told", encoded(&key.written()))),
+        since,
+    };
+    Ok(Html::ok(layout::page(&shell, view::page(w, &page))))
 }
 
 fn waiting(signed: &Signed, row: &RoundRow) -> view::WaitingLine {

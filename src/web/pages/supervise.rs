@@ -1,6 +1,7 @@
 //! The supervisor's start: what is late, on a day, narrowed by what stands in the address.
 
 pub mod meeting;
+pub mod whole;
 
 use actix_web::HttpRequest;
 use domain::food::FoodCode;
@@ -17,18 +18,27 @@ use crate::service::supervise::Desk;
 use crate::service::supervise::DeskChild;
 use crate::service::supervise::Reason;
 use crate::service::supervise::Sieve;
-use crate::service::supervise::read_key;
-use crate::service::supervise::written_key;
+use crate::service::supervise::waiting;
+use crate::service::supervise::waiting::Held;
+use crate::service::supervise::waiting::Part;
+use crate::service::supervise::waiting::Unanswered;
+use crate::service::supervise::waiting::Unseen;
 use crate::view::layout;
 use crate::view::layout::Nav;
 use crate::view::supervise as view;
 use crate::view::supervise::hand::HandRow;
 use crate::view::supervise::hand::Hands;
+use crate::view::supervise::waiting::HeldLine;
+use crate::view::supervise::waiting::Short;
+use crate::view::supervise::waiting::UnseenLine;
+use crate::view::supervise::waiting::UrgentLine;
 use crate::web::extract::Signed;
 use crate::web::extract::query_value;
 use crate::web::failure::Failure;
 use crate::web::failure::encoded;
 use crate::web::html::Html;
+use crate::web::page_key::PageKey;
+use crate::web::page_key::page_key;
 
 /// The name of a food by its code, in the language of the page.
 pub(crate) fn food_name(signed: &Signed) -> impl Fn(&str) -> String {
@@ -55,7 +65,7 @@ fn sieve_of(req: &HttpRequest) -> Result<Sieve, Failure> {
 /// [`Failure`].
 pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
     let value = |name: &str| query_value(&req, name).filter(|v| !v.is_empty());
-    let after = value("after").map(|text| read_key(&text).ok_or(Failure::BadAddress("after"))).transpose()?;
+    let after = page_key(&req, "after")?;
     let sieve = sieve_of(&req)?;
     let desk = service::open(&signed.context(), &sieve, after.as_ref(), signed.as_of).await?;
     let flash = moved(&signed, &desk, value("moved"), value("to"));
@@ -102,41 +112,22 @@ fn page_of(signed: &Signed, desk: &Desk, sieve: &Sieve, later_page: bool) -> vie
     let w = signed.words();
     let as_of = signed.as_of;
     let food = food_name(signed);
-    let past = if as_of == signed.visitor.today { String::new() } else { format!("?as_of={as_of}") };
-    let child = |c: &DeskChild| view::DeskChild {
-        path: format!("/children/{}{past}", c.code),
-        called: c.called.clone(),
-        age: format::age(w, c.born, as_of),
-        village: c.area_name.clone(),
-        worker: c.worker_name.clone(),
-        phone: desk.team.workers.get(&c.worker).and_then(|p| p.phone.clone()),
+    let child = |child: &DeskChild| {
+        let phone = desk.team.workers.get(&child.worker).and_then(|p| p.phone.clone());
+        view::DeskChild { phone, ..desk_child(signed, child) }
     };
-    let why = |r: &Reason| explain(r.rule, &r.evidence, w, &food);
-    let why_path = |c: &DeskChild, r: &Reason| format!("/children/{}/why/{}/open", c.code, r.rule.code());
-    let urgent = desk
-        .urgent
-        .iter()
-        .map(|u| view::UrgentLine {
-            child: child(&u.child),
-            class: u.reason.as_ref().map_or(Class::Today, |r| r.class),
-            why: u.reason.as_ref().map(&why).unwrap_or_default(),
-            why_path: u.reason.as_ref().map_or_else(|| format!("/children/{}", u.child.code), |r| why_path(&u.child, r)),
-            write_path: format!("/children/{}/visits/new", u.child.code),
-            since: u.since.map(|day| format::day(w, day)),
-        })
-        .collect();
     let late = desk
         .late
         .iter()
         .map(|l| view::LateLine {
             child: child(&l.child),
             class: l.reason.class,
-            why: why(&l.reason),
+            why: explain(l.reason.rule, &l.reason.evidence, w, &food),
             why_path: why_path(&l.child, &l.reason),
             days: l.days,
         })
         .collect();
-    let unseen = desk.unseen.iter().map(|u| view::UnseenLine { child: child(&u.child), days: u.days, ever: u.ever }).collect();
+    let urgent = short(signed, "/late/urgent", &desk.urgent, |u| UrgentLine { child: child(&u.child), ..urgent_line(signed, u) });
     let count = |n: usize| u64::try_from(n).unwrap_or(u64::MAX);
     let children = desk.team.tallies.iter().filter(|t| t.class.is_none()).map(|t| t.count).sum();
     view::LatePage {
@@ -144,18 +135,59 @@ fn page_of(signed: &Signed, desk: &Desk, sieve: &Sieve, later_page: bool) -> vie
         scope: [count(desk.team.areas.len()), count(desk.team.workers.len()), children],
         urgent,
         late,
-        late_in_all: desk.late_in_all,
-        next: desk.next.as_ref().map(|key| address(signed, "/late", sieve, Some(&written_key(key)))),
+        late_in_all: desk.late_in_all(),
+        next: desk.next.as_ref().map(|key| address(signed, "/late", sieve, Some(&key.written()))),
         first: later_page.then(|| address(signed, "/late", sieve, None)),
         meeting: address(signed, "/late/meeting", sieve, None),
-        unseen,
-        more_unseen: desk.more_unseen,
-        held: desk.held.iter().map(|h| view::HeldLine { child: child(&h.child), since: format::day_near(w, h.since, as_of) }).collect(),
-        more_held: desk.more_held,
-        held_days: service::HELD_DAYS,
+        unseen: short(signed, "/late/unseen", &desk.unseen, |u| unseen_line(signed, u)),
+        not_seen_days: desk.not_seen_days,
+        held: short(signed, "/late/held", &desk.held, |h| held_line(signed, h)),
+        held_days: waiting::HELD_DAYS,
         sieve: view_sieve(signed, desk, sieve),
         hand: hands(desk),
     }
+}
+
+/// The first lines of a list, and where the whole of it stands when there is more.
+fn short<L, K, V>(signed: &Signed, path: &str, part: &Part<L, K>, line: impl Fn(&L) -> V) -> Short<V> {
+    let whole = part.next.as_ref().map(|_| address(signed, path, &Sieve::default(), None));
+    Short { lines: part.lines.iter().map(line).collect(), whole }
+}
+
+fn desk_child(signed: &Signed, child: &DeskChild) -> view::DeskChild {
+    view::DeskChild {
+        path: address(signed, &format!("/children/{}", child.code), &Sieve::default(), None),
+        called: child.called.clone(),
+        age: format::age(signed.words(), child.born, signed.as_of),
+        village: child.area_name.clone(),
+        worker: child.worker_name.clone(),
+        phone: None,
+    }
+}
+
+fn why_path(child: &DeskChild, reason: &Reason) -> String {
+    format!("/children/{}/why/{}/open", child.code, reason.rule.code())
+}
+
+fn urgent_line(signed: &Signed, u: &Unanswered) -> UrgentLine {
+    let w = signed.words();
+    let why = |reason: &Reason| explain(reason.rule, &reason.evidence, w, &food_name(signed));
+    UrgentLine {
+        child: desk_child(signed, &u.child),
+        class: u.reason.as_ref().map_or(Class::Today, |reason| reason.class),
+        why: u.reason.as_ref().map(why).unwrap_or_default(),
+        why_path: u.reason.as_ref().map_or_else(|| format!("/children/{}", u.child.code), |reason| why_path(&u.child, reason)),
+        write_path: format!("/children/{}/visits/new", u.child.code),
+        since: u.since.map(|day| format::day(w, day)),
+    }
+}
+
+fn unseen_line(signed: &Signed, u: &Unseen) -> UnseenLine {
+    UnseenLine { child: desk_child(signed, &u.child), days: u.days, ever: u.ever }
+}
+
+fn held_line(signed: &Signed, h: &Held) -> HeldLine {
+    HeldLine { child: desk_child(signed, &h.child), since: format::day_near(signed.words(), h.since, signed.as_of) }
 }
 
 fn view_sieve(signed: &Signed, desk: &Desk, sieve: &Sieve) -> view::Sieve {

@@ -6,11 +6,13 @@ use domain::food::ReactionSign;
 use domain::food::Response;
 use domain::rule::RuleId as R;
 use domain::visit::DangerSign;
+use domain::visit::Outcome;
 use domain::visit::SwallowTrouble;
 
 use crate::story::plots::Plot;
 use crate::story::telling::Telling;
 use crate::story::telling::food;
+use crate::story::telling::outcome;
 
 /// The plots.
 pub const PLOTS: &[Plot] = &[
@@ -20,6 +22,7 @@ pub const PLOTS: &[Plot] = &[
     Plot { name: "both feet swollen", open: &[R::OedemaBothFeet], closed: &[], lists: &[], tell: both_feet_swollen },
     Plot { name: "groundnut and wheeze", open: &[R::ReactionSevere], closed: &[], lists: &[], tell: groundnut_and_wheeze },
     Plot { name: "egg and hives", open: &[R::ReactionSpreading], closed: &[], lists: &[], tell: egg_and_hives },
+    Plot { name: "beans still on hold", open: &[R::ReactionMild], closed: &[], lists: &[], tell: beans_on_hold },
     Plot { name: "mango again", open: &[R::ReactionMild, R::ReactionGivenAgain], closed: &[], lists: &[], tell: mango_again },
     Plot { name: "coughs while eating", open: &[R::FeedingSwallowTrouble], closed: &[], lists: &[], tell: coughs_while_eating },
     Plot { name: "referred, no word since", open: &[R::DangerOther], closed: &[], lists: &[R::ReferralNoOutcome], tell: no_word_since },
@@ -71,6 +74,17 @@ fn egg_and_hives(t: &mut Telling) {
             f.minutes_after = Some(40);
         });
     });
+}
+
+fn beans_on_hold(t: &mut Telling) {
+    t.boy(305).calm_until(50);
+    t.visit(40, |v| {
+        food(v, "beans", |f| {
+            f.response = Some(Response::Reaction);
+            f.signs = Some(BTreeSet::from([ReactionSign::RashLocal]));
+        });
+    });
+    t.noted(22, "Seen at the clinic. Whether beans may come back was not said.", |v| outcome(v, R::ReactionMild, Outcome::Seen));
 }
 
 fn mango_again(t: &mut Telling) {
