@@ -22,7 +22,9 @@ async fn planted_defects_are_found_and_a_good_page_has_none() {
         ("too wide", "add('div').style.width = '2000px'", "scrolls sideways: 20"),
         ("too small", "add('button').style.cssText = 'height: 20px; min-height: 0; padding: 0'", "20 px: <button"),
         ("no label", "document.querySelector('label[for=name]').remove()", "label: Form elements must have labels"),
-        ("pale", "document.querySelector('.lede').style.color = '#bbb'", "1280x800-light: color-contrast"),
+        ("pale", "document.querySelector('.lede').style.color = '#bbb'", "1280x800-light: color-contrast:"),
+        ("pale in the sun", "document.querySelector('.lede').style.color = '#666'", "360x640-light: color-contrast-enhanced:"),
+        ("too wide at 200 %", "add('div').style.width = '700px'", "640x400-light: scrolls sideways: 7"),
         (
             "pale in the dark only",
             "const sheet = new CSSStyleSheet(); document.adoptedStyleSheets = [sheet];
@@ -39,6 +41,26 @@ async fn planted_defects_are_found_and_a_good_page_has_none() {
         let add = "const add = (tag) => { const e = document.createElement(tag); e.textContent = 'planted'; return document.querySelector('main').appendChild(e) }";
         person.window().execute(format!("{add}; {script}"), Vec::new()).await.expect("planted");
         let faults = look::faults(person.window(), &axe).await;
+        assert!(faults.iter().any(|fault| fault.contains(expected)), "{what} is not found; found: {faults:#?}");
+    }
+}
+
+#[tokio::test]
+async fn what_spoils_a_sheet_is_found() {
+    let site = Site::serve(built_in);
+    let driver = Driver::start();
+    let person = Person::new(driver.window().await, &site.base, "checks", &Rc::default()).await;
+    for (what, style, expected) in [
+        ("pale", "@media print { .lede { color: #999 !important } }", "pale on paper"),
+        ("small", "@media print { .lede { font-size: 6px !important } }", "too small on paper"),
+        ("dark", "@media print { .lede { background: #4c0f40 !important; color: #000 !important } }", "a dark ground on paper"),
+        ("wide", "@media print { .lede { inline-size: 900px !important } }", "wider than the sheet"),
+        ("a form", "", "nobody can press it on paper"),
+    ] {
+        person.open("/sign-in").await;
+        let plant = format!("const sheet = new CSSStyleSheet(); document.adoptedStyleSheets = [sheet]; sheet.replaceSync('{style}')");
+        person.window().execute(plant, Vec::new()).await.expect("planted");
+        let faults = look::paper_faults(person.window(), "checks-paper").await;
         assert!(faults.iter().any(|fault| fault.contains(expected)), "{what} is not found; found: {faults:#?}");
     }
 }

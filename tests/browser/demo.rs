@@ -54,9 +54,15 @@ async fn the_demo_can_be_worked_with_in_each_role() {
     let worker = signed_in(&site, &driver, &seen, &sign_ins, Role::Worker).await;
     assert_eq!(worker.path().await, "/round", "a worker begins with the round");
     worker.look("round").await;
-    worker.open("/round/print").await.look("round-sheet").await;
+    worker.open("/round/print").await.look("round-sheet").await.print("round-sheet").await;
     worker.open("/round?as_of=2026-11-02").await.says("You see 2 November 2026").await.look("round-past-day").await;
     worker.open("/round").await.follow_first(".path a.home").await.look("child").await;
+    let child = worker.path().await;
+    for sheet in ["card", "referral"] {
+        worker.open(&format!("{child}/{sheet}")).await.look(sheet).await.print(sheet).await;
+    }
+    worker.open("/recipes/millet_bean_fish").await.look("recipe").await.print("recipe").await;
+    worker.open("/protocol").await.look("protocol").await.print("protocol").await.open(&child).await;
     worker.follow("Start a visit").await.look("visit").await;
     worker.open("/find").await.look("find").await;
 
@@ -68,11 +74,15 @@ async fn the_demo_can_be_worked_with_in_each_role() {
     supervisor.says("Not saved yet").await.look("close-fault").await;
     supervisor.write("note", "Seen at the clinic on Monday, the mother says").await.press("Close it").await;
     supervisor.says("Closed, with your reason").await.says("Seen at the clinic on Monday").await.look("closed").await;
-    supervisor.open("/team").await.look("team").await;
+    supervisor.open("/team").await.look("team").await.open("/late/meeting").await.look("meeting").await.print("meeting").await;
+    for list in ["/late/urgent", "/late/unseen", "/late/held", "/referrals", "/agreed-steps"] {
+        supervisor.open(list).await.look(list.rsplit('/').next().expect("a name")).await;
+    }
 
     let manager = signed_in(&site, &driver, &seen, &sign_ins, Role::Manager).await;
     assert_eq!(manager.path().await, "/reports", "a manager begins with the month");
     manager.says("October 2026").await.look("month").await;
+    manager.print("month").await.open("/reports/wall").await.look("wall").await.print("wall").await.open("/reports").await;
     manager.choose("area", "Ulopi").await.press("Show").await.look("month-village").await;
     let files = manager.files().await;
     assert!(files.iter().all(|(path, _)| path.starts_with("/reports/2026-10/")), "files of the month only");
@@ -86,5 +96,5 @@ async fn the_demo_can_be_worked_with_in_each_role() {
 
     let office = signed_in(&site, &driver, &seen, &sign_ins, Role::Administrator).await;
     office.look("people").await.open("/areas").await.look("areas").await;
-    seen.all_well(16);
+    seen.all_well(27);
 }

@@ -10,6 +10,8 @@ use crate::driver::run_scripts;
 
 /// Evaluated in the page.
 const MEASURE: &str = include_str!("measure.js");
+/// The same for paper.
+const PAPER: &str = include_str!("paper.js");
 /// Runs axe and hands its findings to the driver.
 const AXE: &str = "const done = arguments[0];
     const tags = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
@@ -22,6 +24,10 @@ const AXE: &str = "const done = arguments[0];
 const TARGET_PX: u32 = 44;
 /// The narrowest screen that must do: 320 CSS px, which is 1280 at 400 % (WCAG 2.2, 1.4.10).
 const NARROW: Screen = Screen { width: 320, height: 640, dark: false };
+/// A laptop on which everything is twice as large: 200 % zoom (WCAG 2.2, 1.4.4).
+const ZOOMED: Screen = Screen { width: LAPTOP.width / 2, height: LAPTOP.height / 2, dark: false };
+/// The page that the stylesheet names for a sheet, if it names one.
+const PAGE: &str = "return [...document.querySelectorAll('body, body *')].map(e => getComputedStyle(e).page).find(p => p !== 'auto') ?? ''";
 
 /// How a page is looked at.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -83,14 +89,14 @@ pub fn axe_source() -> String {
     })
 }
 
-/// All faults of the page that the window shows: measured at three widths, then by axe, light and dark. The window is a phone
+/// All faults of the page that the window shows: measured at four widths, then by axe, light and dark. The window is a phone
 /// afterwards.
 ///
 /// # Panics
 /// When the browser does not answer.
 pub async fn faults(window: &WebDriver, axe: &str) -> Vec<String> {
     let mut found = Vec::new();
-    for screen in [NARROW, LAPTOP, PHONE] {
+    for screen in [NARROW, ZOOMED, LAPTOP, PHONE] {
         screen.put_on(window).await;
         let limit = if screen == LAPTOP { 0 } else { TARGET_PX };
         let faults = window.execute(MEASURE, vec![json!(limit)]).await.expect("measured");
@@ -108,23 +114,62 @@ pub async fn faults(window: &WebDriver, axe: &str) -> Vec<String> {
     found
 }
 
+/// All faults of the page as it comes out of a printer. It leaves a picture under `target/screens`; the window is a phone afterwards.
+///
+/// # Panics
+/// When the browser does not answer or the folder cannot be written.
+pub async fn paper_faults(window: &WebDriver, name: &str) -> Vec<String> {
+    let paper = json!({ "media": "print", "features": [] });
+    window.cdp().send_raw("Emulation.setEmulatedMedia", paper.clone()).await.expect("paper");
+    let page = window.execute(PAGE, Vec::new()).await.expect("asked").convert::<String>().expect("a name");
+    // The stylesheet's pages without their margins, at 96 px to the inch.
+    let millimetres = match page.as_str() {
+        "card" => 148 - 2 * 9,
+        "sheet" => 297 - 2 * 10,
+        "wall" => 210 - 2 * 11,
+        _ => 210 - 2 * 12,
+    };
+    let sheet = Screen { width: millimetres * 960 / 254, ..LAPTOP };
+    sheet.put_on(window).await;
+    window.cdp().send_raw("Emulation.setEmulatedMedia", paper.clone()).await.expect("paper");
+    let faults = window.execute(PAPER, Vec::new()).await.expect("measured");
+    let faults = faults.convert::<Vec<String>>().expect("sentences").into_iter().map(|fault| format!("on paper: {fault}")).collect();
+    let height = height(window).await;
+    Screen { height, ..sheet }.put_on(window).await;
+    window.cdp().send_raw("Emulation.setEmulatedMedia", paper).await.expect("paper");
+    window.screenshot(&screens().join(format!("{name}-paper.png"))).await.expect("a picture");
+    window.cdp().send_raw("Emulation.setEmulatedMedia", json!({ "media": "" })).await.expect("the screen again");
+    PHONE.put_on(window).await;
+    faults
+}
+
 /// Leaves pictures of the page under `target/screens`: the whole page on a phone and a laptop, light and dark, and what a phone
 /// shows first. The window is a phone afterwards.
 ///
 /// # Panics
 /// When the browser refuses or the folder cannot be written.
 pub async fn pictures(window: &WebDriver, name: &str) {
-    let folder = target().join("screens");
-    std::fs::create_dir_all(&folder).expect("a folder for pictures");
+    let folder = screens();
     for screen in [LAPTOP.dark(), LAPTOP, PHONE.dark(), PHONE] {
         screen.put_on(window).await;
-        let height = window.execute("return document.documentElement.scrollHeight", Vec::new()).await.expect("measured");
-        let height: u32 = height.convert::<u32>().expect("pixels").clamp(screen.height, 12_000);
+        let height = height(window).await.max(screen.height);
         Screen { height, ..screen }.put_on(window).await;
         window.screenshot(&folder.join(format!("{name}-{screen}.png"))).await.expect("a picture");
     }
     PHONE.put_on(window).await;
     window.screenshot(&folder.join(format!("{name}-first-{PHONE}.png"))).await.expect("a picture");
+}
+
+/// The height of the whole page, as far as a picture can be high.
+async fn height(window: &WebDriver) -> u32 {
+    let height = window.execute("return document.documentElement.scrollHeight", Vec::new()).await.expect("measured");
+    height.convert::<u32>().expect("pixels").min(12_000)
+}
+
+fn screens() -> PathBuf {
+    let folder = target().join("screens");
+    std::fs::create_dir_all(&folder).expect("a folder for pictures");
+    folder
 }
 
 /// Takes away the pictures of an earlier run of this walk: its pages may have had other numbers.

@@ -112,6 +112,15 @@ impl Person {
         self
     }
 
+    /// Checks the page as it comes out of a printer; its faults are told at the end of the walk.
+    pub async fn print(&self, name: &str) -> &Self {
+        let path = self.path().await;
+        for fault in look::paper_faults(&self.window, &format!("{}-{name}", self.walk)).await {
+            self.seen.faults.borrow_mut().push(format!("{name} ({path}), {fault}"));
+        }
+        self
+    }
+
     /// Links of the page that lead to nothing for this person; each address is asked once a walk and person.
     async fn dead_links(&self) -> Vec<String> {
         let links = self.window.execute(LINKS, Vec::new()).await.expect("links read");
