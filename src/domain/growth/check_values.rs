@@ -14,6 +14,9 @@ const MEASUREMENTS: &str = include_str!("../../../tests/data/growth/golden_publi
 /// 98 figures of WHO's simplified field tables (2006), recalled from memory.
 const FIELD_TABLES: &str = include_str!("../../../tests/data/growth/field_table_checks.csv");
 
+/// 60 z-scores of head circumference that rcpchgrowth 4.6.5 gave, from birth to day 1856.
+const HEADS: &str = include_str!("../../../tests/data/growth/head_checks.csv");
+
 fn rows(text: &'static str) -> impl Iterator<Item = Vec<&'static str>> {
     text.lines().skip(1).map(|line| line.split(',').collect())
 }
@@ -75,6 +78,28 @@ fn every_printed_field_table_value_agrees_to_its_digit() {
         compared += 1;
     }
     assert_eq!(compared, 98);
+}
+
+#[test]
+fn every_head_circumference_agrees_with_an_outside_library_to_four_decimals() {
+    let mut compared = 0;
+    for row in rows(HEADS) {
+        let [sex, age, mm, expected] = row.as_slice() else { panic!("short row {row:?}") };
+        let figures = Figures {
+            sex: Sex::from_code(sex).expect("a sex"),
+            age_days: age.parse().expect("days"),
+            head_mm: number(mm),
+            weight_kg: None,
+            length_mm: None,
+            position: None,
+            muac_mm: None,
+            oedema: false,
+        };
+        let z = scores_of(&figures).get(Indicator::Hcz).value().expect("an age of the table");
+        assert_eq!(format!("{:.4}", z.value()), *expected, "{row:?}");
+        compared += 1;
+    }
+    assert_eq!(compared, 60);
 }
 
 fn boy(age_days: i32, mm: u16) -> Measured {

@@ -1,7 +1,7 @@
 //! Weight gain over an interval: the least expected, and the z-score of a 1- or 2-month increment. It knows no visit and no rule.
 //!
-//! Source: WHO Child Growth Standards, growth velocity, 2009. The table of L, M and S inside the program is **unverified** against the
-//! printed one (see `tables/README.md`).
+//! Source: WHO Child Growth Standards, growth velocity, 2009. The table of L, M and S inside the program is second-hand; three copies
+//! of different origin agree (see `tables/README.md`).
 
 use std::sync::LazyLock;
 
@@ -171,6 +171,22 @@ mod tests {
                 assert!(row.grams_at(FIFTH_CENTILE) < 0.0, "{sex:?} {:?}", row.from);
             }
         }
+    }
+
+    /// What WHO prints for boys in 1 month (2009, weight velocity, z-scores), in grams; a public copy of that table.
+    const PRINTED_FOR_BOYS: &str = include_str!("../../../tests/data/growth/velocity_checks_boys_1_month.csv");
+
+    #[test]
+    fn the_velocity_table_gives_every_figure_that_who_prints_for_boys_in_one_month() {
+        let mut compared = 0;
+        for (line, row) in PRINTED_FOR_BOYS.lines().skip(1).zip(weight_increments(Sex::Male)) {
+            for (z, printed) in (-3..=3).zip(line.split(',').skip(2)) {
+                let printed: i32 = printed.parse().expect("grams");
+                assert_eq!(row.grams_at(f64::from(z)).round() as i32, printed, "{line} at {z} SD");
+                compared += 1;
+            }
+        }
+        assert_eq!(compared, 84);
     }
 
     #[test]
