@@ -1,9 +1,14 @@
 //! How well measuring goes, to see where a scale, a board or a hand needs help: last digits, repeats, gaps, values outside the limits,
 //! how late records arrive. It says what to look at again and judges nobody; it knows no names.
 
+pub mod figures;
+
 use chrono::NaiveDate;
 
 use crate::calendar::days_between;
+use crate::child::Sex;
+use crate::growth::ZHundredths;
+use crate::ids::ChildId;
 use crate::units::Length;
 use crate::units::Muac;
 use crate::units::Weight;
@@ -23,6 +28,14 @@ pub const COMPLETE_FROM: f64 = 90.0;
 /// A visit at home or clinic as far as measuring goes.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Measured {
+    /// Of whom.
+    pub child: ChildId,
+    /// Sex.
+    pub sex: Sex,
+    /// The day of the month of birth, where it is known.
+    pub birth_day: Option<u32>,
+    /// Completed months at the visit.
+    pub age_months: u32,
     /// Day of the visit.
     pub on: NaiveDate,
     /// Day on which the record arrived.
@@ -37,6 +50,14 @@ pub struct Measured {
     pub muac: Option<Muac>,
     /// The arm is measured at this age.
     pub arm_due: bool,
+    /// Weight for age.
+    pub waz: Option<ZHundredths>,
+    /// Length or height for age.
+    pub laz: Option<ZHundredths>,
+    /// Weight for length or height.
+    pub wlz: Option<ZHundredths>,
+    /// The weight jumped from the line: a second weighing was asked for.
+    pub jump: bool,
     /// A z-score lies outside the plausible limits and was not measured again.
     pub outside: bool,
     /// The record was corrected later.
@@ -191,7 +212,7 @@ pub fn digit_index(values: &[u32], unit: u32) -> Option<f64> {
 }
 
 #[cfg(test)]
-mod tests {
+pub(crate) mod tests {
     use super::*;
 
     fn values(counts: [usize; 10]) -> Vec<u32> {
@@ -215,8 +236,12 @@ mod tests {
         text.parse().expect("a date")
     }
 
-    fn visit(grams: u32) -> Measured {
+    pub(crate) fn visit(grams: u32) -> Measured {
         Measured {
+            child: ChildId(1),
+            sex: Sex::Female,
+            birth_day: Some(9),
+            age_months: 8,
             on: day("2026-11-02"),
             arrived_on: day("2026-11-02"),
             weight: Weight::from_grams(grams).ok(),
@@ -224,6 +249,10 @@ mod tests {
             length: None,
             muac: None,
             arm_due: false,
+            waz: None,
+            laz: None,
+            wlz: None,
+            jump: false,
             outside: false,
             corrected: false,
         }

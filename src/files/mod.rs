@@ -8,6 +8,7 @@ mod faults;
 pub mod late_csv;
 pub mod pictures_csv;
 pub mod protocol_toml;
+pub mod quality_csv;
 pub mod release_text;
 pub mod report_csv;
 mod saying;

@@ -1,14 +1,18 @@
 //! Visits as far as measuring goes, by the worker of the time: for looking at how well it goes. It judges nothing.
 
-use std::collections::BTreeMap;
-
 use chrono::DateTime;
+use chrono::Datelike;
 use chrono::NaiveDate;
 use chrono::Utc;
 use domain::calendar::add_days;
 use domain::calendar::completed_months;
+use domain::child::Sex;
+use domain::growth::ZHundredths;
+use domain::ids::AreaId;
+use domain::ids::ChildId;
 use domain::ids::PersonId;
 use domain::quality::Measured;
+use domain::rule::RuleId;
 use domain::units::Length;
 use domain::units::Muac;
 use domain::units::Weight;
@@ -22,9 +26,15 @@ use sea_orm::QueryFilter;
 use sea_orm::QueryOrder;
 use sea_orm::QuerySelect;
 use sea_orm::RelationDef;
+use sea_orm::sea_query::Expr;
+use sea_orm::sea_query::ExprTrait;
+use sea_orm::sea_query::Query;
+use sea_orm::sea_query::SelectStatement;
 use uuid::Uuid;
 
+use crate::store::codes::Reading;
 use crate::store::entity::child;
+use crate::store::entity::follow_up;
 use crate::store::entity::visit;
 use crate::store::error::StoreError;
 use crate::store::scope::Scope;
@@ -34,10 +44,28 @@ const BEFORE_DAYS: i32 = 120;
 /// The arm is measured from 6 completed months on (WHO 2013: the limits hold from there).
 const ARM_FROM_MONTHS: u32 = 6;
 
+/// A visit with whom it was made by, and where.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MeasuredAt {
+    /// The worker of the time.
+    pub worker: PersonId,
+    /// The area of the time.
+    pub area: AreaId,
+    /// The visit.
+    pub measured: Measured,
+}
+
 #[derive(FromQueryResult)]
 struct Row {
     child_id: Uuid,
     worker_id: Uuid,
+    area_id: Uuid,
+    sex: String,
+    waz_h: Option<i32>,
+    laz_h: Option<i32>,
+    wlz_h: Option<i32>,
+    jump: bool,
+    birth_day_known: bool,
     visited_on: NaiveDate,
     recorded_at: DateTime<Utc>,
     version: i32,
@@ -49,17 +77,17 @@ struct Row {
     born: NaiveDate,
 }
 
-/// Visits at home or clinic in scope between two days, both included, by the worker who had the child then.
+/// Visits at home or clinic in scope between two days, both included.
 /// `day_of` says on which day of the programme an instant lies.
 ///
 /// # Errors
 /// [`StoreError`].
-pub async fn by_worker(
+pub async fn between(
     c: &impl ConnectionTrait,
     scope: Scope,
     (from, to): (NaiveDate, NaiveDate),
     day_of: &dyn Fn(DateTime<Utc>) -> NaiveDate,
-) -> Result<BTreeMap<PersonId, Vec<Measured>>, StoreError> {
+) -> Result<Vec<MeasuredAt>, StoreError> {
     use visit::Column as V;
     let of: RelationDef = visit::Entity::belongs_to(child::Entity).from(V::ChildId).to(child::Column::Id).into();
     let rows = visit::Entity::find()
@@ -67,6 +95,11 @@ pub async fn by_worker(
         .columns([
             V::ChildId,
             V::WorkerId,
+            V::AreaId,
+            V::Sex,
+            V::WazH,
+            V::LazH,
+            V::WlzH,
             V::VisitedOn,
             V::RecordedAt,
             V::Version,
@@ -76,7 +109,8 @@ pub async fn by_worker(
             V::Suspect,
             V::Confirmed,
         ])
-        .column(child::Column::Born)
+        .columns([child::Column::Born, child::Column::BirthDayKnown])
+        .column_as(Expr::exists(jumps()), "jump")
         .join(JoinType::InnerJoin, of)
         .filter(crate::store::children::in_scope(scope))
         .filter(V::VoidedAt.is_null())
@@ -88,7 +122,7 @@ pub async fn by_worker(
         .into_model::<Row>()
         .all(c)
         .await?;
-    let mut found: BTreeMap<PersonId, Vec<Measured>> = BTreeMap::new();
+    let mut found = Vec::new();
     let mut before: Option<(Uuid, Weight)> = None;
     for row in rows {
         let weight = row.weight_g.and_then(|g| Weight::from_grams(g.unsigned_abs()).ok());
@@ -99,17 +133,39 @@ pub async fn by_worker(
         if row.visited_on < from {
             continue;
         }
-        found.entry(PersonId(row.worker_id.as_u128())).or_default().push(Measured {
+        let r = Reading { table: "visits", id: row.child_id };
+        let age_months = completed_months(row.born, row.visited_on).unwrap_or(0);
+        let measured = Measured {
+            child: ChildId(row.child_id.as_u128()),
+            sex: r.code(&row.sex, Sex::from_code)?,
+            birth_day: row.birth_day_known.then(|| row.born.day()),
+            age_months,
+            waz: row.waz_h.map(ZHundredths::new),
+            laz: row.laz_h.map(ZHundredths::new),
+            wlz: row.wlz_h.map(ZHundredths::new),
+            jump: row.jump,
             on: row.visited_on,
             arrived_on: day_of(row.recorded_at),
             weight,
             weight_before,
             length: row.length_mm.and_then(|mm| u16::try_from(mm).ok()).and_then(|mm| Length::from_mm(mm).ok()),
             muac: row.muac_mm.and_then(|mm| u16::try_from(mm).ok()).and_then(|mm| Muac::from_mm(mm).ok()),
-            arm_due: completed_months(row.born, row.visited_on).is_some_and(|months| months >= ARM_FROM_MONTHS),
+            arm_due: age_months >= ARM_FROM_MONTHS,
             outside: !row.suspect.is_empty() && row.confirmed.is_empty(),
             corrected: row.version > 1,
-        });
+        };
+        found.push(MeasuredAt { worker: PersonId(row.worker_id.as_u128()), area: AreaId(row.area_id.as_u128()), measured });
     }
     Ok(found)
+}
+
+/// The follow-up of a visit that asks for a second weighing because the line jumped.
+fn jumps() -> SelectStatement {
+    use follow_up::Column as F;
+    Query::select()
+        .column(F::Id)
+        .from(follow_up::Entity)
+        .and_where(Expr::col((follow_up::Entity, F::OpenedByVisit)).equals((visit::Entity, visit::Column::Id)))
+        .and_where(Expr::col((follow_up::Entity, F::Rule)).eq(RuleId::DataWeightJump.code()))
+        .take()
 }

@@ -2,13 +2,15 @@
 
 use domain::quality::Item;
 use domain::quality::LEAST;
-use domain::quality::Quality;
 use domain::quality::Said;
+use domain::quality::figures::Figures;
+use domain::quality::figures::usual_sd;
 use maud::Markup;
 use maud::html;
 
 use crate::args;
 use crate::i18n::Words;
+use crate::i18n::codes;
 use crate::i18n::format;
 use crate::view::parts::Cell;
 use crate::view::parts::Select;
@@ -26,9 +28,9 @@ pub struct QualityPage<'a> {
     /// The one chosen; empty = the last days.
     pub month: String,
     /// Everybody together.
-    pub all: &'a Quality,
-    /// By name.
-    pub workers: &'a [(String, Quality)],
+    pub all: &'a Figures,
+    /// Name and figures, by name.
+    pub workers: Vec<(&'a str, &'a Figures)>,
 }
 
 /// The page.
@@ -38,7 +40,7 @@ pub fn page(w: &Words, p: &QualityPage<'_>) -> Markup {
     let asked: Vec<Item> = Item::ALL.into_iter().filter(|item| looked_at(p, *item)).collect();
     html! {
         (back(w, "/team", &w.say("team-title")))
-        h1 { (w.say_with("quality-heading", args!["count" => p.all.visits])) }
+        h1 { (w.say_with("quality-heading", args!["count" => p.all.quality.visits])) }
         p.quiet { (w.say_with("quality-days", args!["from" => from, "to" => to])) }
         form.sieve method="get" action="/quality" aria-label=(w.say("quality-sieve")) {
             (Select::new("month", w.say("common-month")).option("", w.say("quality-recent")).options(p.months.clone()).value(&p.month))
@@ -50,6 +52,10 @@ pub fn page(w: &Words, p: &QualityPage<'_>) -> Markup {
             h2 { (w.say("quality-try")) }
             ul { @for item in asked { li { b { (w.say(&id(item, ""))) } ": " (w.say(&id(item, "-do"))) } } }
         }
+        h2 { (w.say("quality-spread")) }
+        p.quiet { (w.say("quality-spread-hint")) }
+        (spread(w, p.all))
+        p { a.link href={ "/quality.csv" @if !p.month.is_empty() { "?month=" (p.month) } } { (w.say("quality-file")) } }
         p.quiet { (w.say("quality-sources")) }
     }
 }
@@ -59,22 +65,23 @@ fn id(item: Item, part: &str) -> String {
 }
 
 fn looked_at(p: &QualityPage<'_>, item: Item) -> bool {
-    let again = |q: &Quality| q.items.iter().any(|(of, said)| *of == item && matches!(said, Said::LookAgain(_)));
-    again(p.all) || p.workers.iter().any(|(_, q)| again(q))
+    let again = |of: &Figures| of.look_again().any(|at| at == item);
+    again(p.all) || p.workers.iter().any(|(_, of)| again(of))
 }
 
 fn table(w: &Words, p: &QualityPage<'_>) -> Markup {
     let table = Table::folding(w.say("quality-by-worker")).column(w.say("late-worker"), false).column(w.say("quality-visits"), true);
     let table = Item::ALL.into_iter().fold(table, |table, item| table.column(w.say(&id(item, "")), true));
     let table = table.column(w.say("quality-arrival"), true).column(w.say("quality-corrected"), true);
-    let line = |who: Markup, q: &Quality| {
+    let line = |who: Markup, of: &Figures| {
+        let q = &of.quality;
         let mut cells = vec![Cell::of(who), Cell::number(&q.visits.to_string())];
         cells.extend(q.items.iter().map(|(_, said)| cell(w, *said)));
         cells.push(Cell::number(&q.arrival_days.map_or_else(String::new, |days| days.to_string())));
         cells.push(Cell::number(&q.corrected.to_string()));
         cells
     };
-    let table = p.workers.iter().fold(table, |table, (worker, q)| table.row(line(name(worker), q)));
+    let table = p.workers.iter().fold(table, |table, (worker, of)| table.row(line(name(worker), of)));
     html! { (table.row(line(html! { b { (w.say("late-all-row")) } }, p.all))) }
 }
 
@@ -84,4 +91,33 @@ fn cell(w: &Words, said: Said) -> Cell {
         Said::Even(value) => Cell::number(&format::number(w, value, 0)),
         Said::LookAgain(value) => Cell::of(html! { b { (format::number(w, value, 0)) " " (w.say("quality-look")) } }),
     }
+}
+
+/// How far the z-scores of everybody together lie apart, beside what surveys found.
+fn spread(w: &Words, of: &Figures) -> Markup {
+    let table = Table::folding(w.say("quality-spread-caption"))
+        .column(w.say("quality-index"), false)
+        .column(w.say("quality-n"), true)
+        .column(w.say("quality-mean"), true)
+        .column(w.say("quality-sd"), true)
+        .column(w.say("quality-usual"), true)
+        .column(w.say("quality-outside"), true);
+    let figure = |value: Option<f64>, digits| match value {
+        Some(value) => Cell::number(&format::number(w, value, digits)),
+        None => Cell::of(html! { span.quiet { (w.say("quality-too-few")) } }),
+    };
+    let table = of.spread.iter().fold(table, |table, spread| {
+        let usual = usual_sd(spread.indicator).map_or_else(String::new, |(from, to)| {
+            w.say_with("quality-from-to", args!["from" => format::number(w, from, 2), "to" => format::number(w, to, 2)])
+        });
+        table.row(vec![
+            Cell::text(&codes::indicator(w, spread.indicator)),
+            Cell::number(&spread.n.to_string()),
+            figure(spread.mean, 2),
+            figure(spread.sd, 2),
+            Cell::number(&usual),
+            figure(spread.outside_pct, 1),
+        ])
+    });
+    html! { (table.headed()) }
 }

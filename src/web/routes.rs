@@ -99,6 +99,7 @@ routes! {
     GET "/late/held" TEAM => pages::supervise::whole::held;
     GET "/referrals" TEAM => pages::referrals::list;
     GET "/quality" TEAM => pages::quality::show;
+    GET "/quality.csv" TEAM => pages::quality::file;
     GET "/team-pictures" TEAM => pages::team_pictures::show;
     GET "/team-pictures.csv" TEAM => pages::team_pictures::file;
     GET "/agreed-steps" TEAM => pages::agreed_steps::show;

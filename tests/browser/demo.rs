@@ -75,7 +75,7 @@ async fn the_demo_can_be_worked_with_in_each_role() {
     supervisor.write("note", "Seen at the clinic on Monday, the mother says").await.press("Close it").await;
     supervisor.says("Closed, with your reason").await.says("Seen at the clinic on Monday").await.look("closed").await;
     supervisor.open("/team").await.look("team").await.open("/late/meeting").await.look("meeting").await.print("meeting").await;
-    for list in ["/late/urgent", "/late/unseen", "/late/held", "/referrals", "/agreed-steps"] {
+    for list in ["/quality", "/late/urgent", "/late/unseen", "/late/held", "/referrals", "/agreed-steps"] {
         supervisor.open(list).await.look(list.rsplit('/').next().expect("a name")).await;
     }
 
@@ -96,5 +96,5 @@ async fn the_demo_can_be_worked_with_in_each_role() {
 
     let office = signed_in(&site, &driver, &seen, &sign_ins, Role::Administrator).await;
     office.look("people").await.open("/areas").await.look("areas").await;
-    seen.all_well(27);
+    seen.all_well(28);
 }
