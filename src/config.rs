@@ -111,6 +111,14 @@ impl Config {
         if self.database.trim().is_empty() {
             faults.push("configuration: database: is empty; give a path such as data/spoonround.db or a postgres:// address".to_owned());
         }
+        // Taken for a path, another engine's address would become a file that is named by its password.
+        if let Some((scheme, _)) = self.database.split_once("://")
+            && !matches!(scheme, "sqlite" | "postgres" | "postgresql")
+        {
+            faults.push(format!(
+                "configuration: database: {scheme}:// is no engine of ours; give a path such as data/spoonround.db or a postgres:// address"
+            ));
+        }
         if let Some(origin) = &self.public_origin
             && (!(origin.starts_with("https://") || origin.starts_with("http://")) || origin.ends_with('/'))
         {
@@ -124,14 +132,13 @@ impl Config {
     /// The effective configuration as TOML, a password in the database address left out.
     #[must_use]
     pub fn shown(&self) -> String {
-        let mut shown = self.clone();
-        shown.database = without_password(&self.database);
+        let shown = self;
         let mut text = String::new();
         // Hand-written rather than serialised, so that absent keys are shown too.
         let quoted = |s: &str| format!("{s:?}");
         let optional = |s: Option<String>| s.map_or_else(|| "# not set".to_owned(), |s| format!("{s:?}"));
         for (key, value) in [
-            ("database", quoted(&shown.database)),
+            ("database", quoted(&self.database_shown())),
             ("listen", quoted(&shown.listen.to_string())),
             ("public_origin", optional(shown.public_origin.clone())),
             ("secret_file", quoted(&shown.secret_file.display().to_string())),
@@ -147,6 +154,12 @@ impl Config {
             }
         }
         text
+    }
+
+    /// The database address for people, a password left out.
+    #[must_use]
+    pub fn database_shown(&self) -> String {
+        without_password(&self.database)
     }
 
     /// The database address in the form the store opens.
@@ -173,9 +186,16 @@ impl Config {
 
 fn without_password(address: &str) -> String {
     let Some((scheme, rest)) = address.split_once("://") else { return address.to_owned() };
-    let Some((user, host)) = rest.rsplit_once('@') else { return address.to_owned() };
-    let user = user.split(':').next().unwrap_or_default();
-    format!("{scheme}://{user}:…@{host}")
+    // Behind the question mark a password may stand too, or the question mark in a password: then nothing tells where it ends.
+    let (rest, options) = match rest.split_once('?') {
+        Some((_, options)) if options.contains('@') => return format!("{scheme}://…"),
+        Some((rest, _)) => (rest, "?…"),
+        None => (rest, ""),
+    };
+    match rest.rsplit_once('@') {
+        Some((user, host)) => format!("{scheme}://{}:…@{host}{options}", user.split(':').next().unwrap_or_default()),
+        None => format!("{scheme}://{rest}{options}"),
+    }
 }
 
 #[cfg(test)]
@@ -207,6 +227,23 @@ mod tests {
         let config = read("database = \"postgres://app:hunter2@db/spoon\"").expect("read");
         assert!(!config.shown().contains("hunter2"), "{}", config.shown());
         assert!(config.shown().contains("postgres://app:…@db/spoon"));
+        for (address, shown) in [
+            ("postgres://app:hunter2@db/spoon?sslmode=require", "postgres://app:…@db/spoon?…"),
+            ("postgres://db/spoon?user=app&password=hunter2", "postgres://db/spoon?…"),
+            ("postgres://app:hunter?2@db/spoon", "postgres://…"),
+            ("postgres://db/spoon?password=hunter@2", "postgres://…"),
+            ("postgres://db/spoon", "postgres://db/spoon"),
+            ("data/100%?.db", "data/100%?.db"),
+        ] {
+            assert_eq!(without_password(address), shown, "{address}");
+        }
+    }
+
+    #[test]
+    fn an_address_of_another_engine_is_no_path() {
+        let faults = read("database = \"mysql://app:hunter2@db/spoon\"").expect_err("refused").to_string();
+        assert!(faults.contains("database: mysql://") && faults.contains("postgres://") && !faults.contains("hunter2"), "{faults}");
+        assert!(read("database = \"sqlite://data/own.db\"").is_ok());
     }
 
     #[test]

@@ -10,6 +10,7 @@ use crate::cli::opened::open;
 use crate::cli::run::Stop;
 use crate::config::Config;
 use crate::files::archive;
+use crate::files::folder;
 use crate::i18n::Lang;
 use crate::i18n::Words;
 use crate::i18n::format;
@@ -69,12 +70,8 @@ pub async fn run(config: &Config, wish: Wish<'_>) -> Result<ExitCode, Stop> {
     // Noted before anything lies in the folder: what left the program is in the audit even if writing fails.
     let names: Vec<&str> = written.iter().map(|(name, _)| name.as_str()).collect();
     report::download::note(office, &report, &names).await?;
-    std::fs::create_dir_all(wish.into).map_err(|e| unwritable(wish.into, e))?;
-    for (name, bytes) in &written {
-        let path = wish.into.join(name);
-        // Written beside and moved into place: nobody ever reads half a file.
-        let beside = wish.into.join(format!("{name}.part"));
-        std::fs::write(&beside, bytes).and_then(|()| std::fs::rename(&beside, &path)).map_err(|e| unwritable(&path, e))?;
+    folder::make(wish.into).map_err(|e| unwritable(wish.into, e))?;
+    for path in folder::put(wish.into, &written).map_err(|(path, e)| unwritable(&path, e))? {
         println!("{}", path.display());
     }
     if report.revision().is_none() {

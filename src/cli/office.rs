@@ -23,7 +23,7 @@ use crate::service::tick as ticking;
 /// [`Stop`] with what to do.
 pub async fn migrate(config: &Config) -> Result<ExitCode, Stop> {
     let office = open(config).await?;
-    println!("{}: the schema is up to date", config.database);
+    println!("{}: the schema is up to date", config.database_shown());
     drop(office);
     Ok(ExitCode::SUCCESS)
 }

@@ -25,8 +25,12 @@ impl<E: std::error::Error> From<E> for Stop {
         let mut text = error.to_string();
         let mut inner = error.source();
         while let Some(error) = inner {
-            text.push_str(": ");
-            text.push_str(&error.to_string());
+            let reason = error.to_string();
+            // Some errors tell their reason themselves.
+            if !text.contains(&reason) {
+                text.push_str(": ");
+                text.push_str(&reason);
+            }
             inner = error.source();
         }
         Self(text)

@@ -5,6 +5,7 @@ pub mod cases;
 pub mod csv_text;
 pub mod csvw;
 mod faults;
+pub mod folder;
 pub mod late_csv;
 pub mod pictures_csv;
 pub mod protocol_toml;

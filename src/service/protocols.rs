@@ -51,6 +51,15 @@ impl From<Vec<ProtocolFault>> for ProtocolTrouble {
     }
 }
 
+/// Whether a protocol (name of its file and text) can be adopted at all, told without a database.
+///
+/// # Errors
+/// [`ProtocolTrouble`], every fault at once.
+pub fn check((name, text): (&str, &str)) -> Result<(), ProtocolTrouble> {
+    parse_protocol(text, name)?;
+    Ok(())
+}
+
 /// Adopts the configured protocol (name of its file and text) if it is new, or the built-in one if none is configured and none was
 /// ever adopted; returns all adopted ones.
 ///

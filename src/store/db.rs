@@ -1,13 +1,9 @@
 //! Opening the database and its transactions. It knows no table.
 
 use std::path::Path;
-use std::path::PathBuf;
-use std::time::Duration;
 
 use migrations::Migrator;
-use sea_orm::ConnectOptions;
 use sea_orm::ConnectionTrait;
-use sea_orm::Database;
 use sea_orm::DatabaseConnection;
 use sea_orm::DatabaseTransaction;
 use sea_orm::DbBackend;
@@ -17,20 +13,15 @@ use sea_orm::SqliteTransactionMode;
 use sea_orm::Statement;
 use sea_orm::TransactionOptions;
 use sea_orm::TransactionTrait;
-use sea_orm::sqlx::sqlite::SqliteConnectOptions;
-use sea_orm::sqlx::sqlite::SqliteJournalMode;
-use sea_orm::sqlx::sqlite::SqliteSynchronous;
 use sea_orm_migration::MigratorTrait;
 
+use crate::store::connect::connect_file;
+use crate::store::connect::connect_server;
+use crate::store::connect::unwritable;
 use crate::store::error::StoreError;
 
 /// A running transaction. Pass it down; never open a second one while it runs.
 pub type Tx = DatabaseTransaction;
-
-/// How long a writer waits for another one.
-const BUSY: Duration = Duration::from_secs(5);
-/// Open connections: one writes at a time, the others read.
-const CONNECTIONS: u32 = 4;
 
 /// The open database. Clones share its connections.
 #[derive(Debug, Clone)]
@@ -45,7 +36,7 @@ impl Db {
     ///
     /// # Errors
     /// [`StoreError::Unwritable`] when the file or folder cannot be made or opened or is no database,
-    /// [`StoreError::Newer`] when a newer program made it.
+    /// [`StoreError::Address`] and [`StoreError::Unreachable`] of a server, [`StoreError::Newer`] when a newer program made it.
     pub async fn open(database: &str) -> Result<Self, StoreError> {
         let server = database.starts_with("postgres:") || database.starts_with("postgresql:");
         let (connection, place) = if server { connect_server(database).await? } else { connect_file(database).await? };
@@ -213,48 +204,13 @@ impl Db {
     }
 }
 
-async fn connect_file(database: &str) -> Result<(DatabaseConnection, String), StoreError> {
-    let path = PathBuf::from(database.strip_prefix("sqlite://").or_else(|| database.strip_prefix("sqlite:")).unwrap_or(database));
-    if let Some(folder) = path.parent().filter(|f| !f.as_os_str().is_empty()) {
-        std::fs::create_dir_all(folder).map_err(|e| unwritable(&path, e))?;
-    }
-    let mut options = ConnectOptions::new("sqlite:");
-    options.max_connections(CONNECTIONS).acquire_timeout(BUSY * 2).sqlx_logging(false);
-    let file = path.clone();
-    // The closure replaces what the address says, so that a path is never read as an address (a `?` in it stays a `?`).
-    options.map_sqlx_sqlite_opts(move |_| {
-        SqliteConnectOptions::new()
-            .filename(&file)
-            .create_if_missing(true)
-            .journal_mode(SqliteJournalMode::Wal)
-            .synchronous(SqliteSynchronous::Full)
-            .busy_timeout(BUSY)
-            .foreign_keys(true)
-    });
-    let connection = Database::connect(options).await.map_err(|e| match StoreError::from(e) {
-        StoreError::Db(e) => unwritable(&path, e),
-        StoreError::Unwritable { source, .. } => StoreError::Unwritable { path: path.display().to_string(), source },
-        other => other,
-    })?;
-    Ok((connection, path.display().to_string()))
-}
-
-async fn connect_server(database: &str) -> Result<(DatabaseConnection, String), StoreError> {
-    let mut options = ConnectOptions::new(database);
-    options.max_connections(CONNECTIONS).acquire_timeout(BUSY * 2).sqlx_logging(false);
-    Ok((Database::connect(options).await?, "server".to_owned()))
-}
-
-fn unwritable(path: &Path, source: impl std::error::Error + Send + Sync + 'static) -> StoreError {
-    StoreError::Unwritable { path: path.display().to_string(), source: Box::new(source) }
-}
-
 #[cfg(test)]
 mod tests {
     use sea_orm::ConnectionTrait;
 
     use super::*;
     use crate::store::areas;
+    use crate::store::connect::CONNECTIONS;
     use crate::store::settings;
     use crate::store::testing::TestDb;
     use crate::store::testing::an_area;

@@ -36,6 +36,18 @@ pub enum StoreError {
         #[source]
         source: Box<dyn std::error::Error + Send + Sync>,
     },
+    /// The address of the server cannot be read. It is not repeated here: it may hold a password.
+    #[error("the address of the database server cannot be read")]
+    Address(#[source] sqlx::Error),
+    /// The server does not answer, or does not let us in.
+    #[error("the database server {place} cannot be reached")]
+    Unreachable {
+        /// Host, port and database.
+        place: String,
+        /// What it or the system said.
+        #[source]
+        source: sqlx::Error,
+    },
     /// Made by a newer version of the program.
     #[error("the database was made by a newer version of the program (it has the schema step {step})")]
     Newer {

@@ -9,6 +9,7 @@ pub mod audit;
 pub mod child_files;
 pub mod children;
 mod codes;
+mod connect;
 pub mod corrections;
 #[cfg(test)]
 pub mod counting;

@@ -52,9 +52,9 @@ impl Secret {
                 let bytes = from_hex(text.trim()).ok_or_else(|| SecretFault::Content(path.display().to_string()))?;
                 Ok(Self(bytes))
             }
-            Err(error) if error.kind() == std::io::ErrorKind::NotFound => {
+            Err(error) if matches!(error.kind(), std::io::ErrorKind::NotFound | std::io::ErrorKind::NotADirectory) => {
                 if let Some(folder) = path.parent() {
-                    std::fs::create_dir_all(folder).map_err(file_fault)?;
+                    crate::files::folder::make(folder).map_err(file_fault)?;
                 }
                 let secret = Self::random().ok_or(SecretFault::NoRandom)?;
                 let mut options = std::fs::OpenOptions::new();
