@@ -223,6 +223,8 @@ fn every_fault_has_words_with_its_limits() {
         Fault::TooManyDecimals { most: 0 },
         Fault::TooManyDecimals { most: 1 },
         Fault::TooManyDecimals { most: 3 },
+        Fault::UnknownFood { typed: "mangoo".to_owned(), like: None },
+        Fault::UnknownFood { typed: "mangoo".to_owned(), like: Some("Mango".to_owned()) },
         Fault::Outside { least: "0.5".to_owned(), most: "25".to_owned(), unit: "kg" },
         Fault::NotADate,
         Fault::InFuture,

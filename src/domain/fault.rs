@@ -36,6 +36,13 @@ pub enum Fault {
     },
     /// An answer that is not one of the choices.
     UnknownChoice,
+    /// Not a food of the programme.
+    UnknownFood {
+        /// What was typed.
+        typed: String,
+        /// The food that may be meant, as it is called on the page.
+        like: Option<String>,
+    },
     /// Longer than can be kept.
     TooLong {
         /// The most characters.
@@ -99,6 +106,8 @@ impl Fault {
             Self::AfterVisit => "after-visit",
             Self::TooOld { .. } => "too-old",
             Self::UnknownChoice => "unknown-choice",
+            Self::UnknownFood { like: None, .. } => "unknown-food",
+            Self::UnknownFood { like: Some(_), .. } => "unknown-food-like",
             Self::TooLong { .. } => "too-long",
             Self::TooShort { .. } => "too-short",
             Self::NoConsent => "no-consent",

@@ -225,6 +225,9 @@ pub fn fault(w: &Words, fault: &Fault) -> String {
     let args = match fault {
         Fault::TooManyDecimals { most } => args!["most" => *most],
         Fault::Outside { least, most, unit } => args!["least" => localised(w, least), "most" => localised(w, most), "unit" => *unit],
+        Fault::UnknownFood { typed, like } => {
+            args!["typed" => typed.as_str(), "like" => like.as_deref().unwrap_or_default()]
+        }
         Fault::TooOld { months } => args!["months" => *months],
         Fault::TooLong { most } => args!["most" => *most],
         Fault::TooShort { least } => args!["least" => *least],

@@ -20,6 +20,7 @@ pub mod desk_notes;
 pub mod due_list;
 pub mod find;
 pub mod first_user;
+pub mod food_like;
 pub mod household;
 pub mod in_step;
 pub mod meals;

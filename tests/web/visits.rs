@@ -151,6 +151,53 @@ async fn a_reaction_whose_food_was_forgotten_presses_all_the_same() {
 }
 
 #[actix_web::test]
+async fn a_food_that_there_is_not_comes_back_with_the_one_it_may_be_and_everything_typed() {
+    let site = Site::new().await;
+    let (mut browser, code) = at_eight_months(&site).await;
+    let address = format!("/children/{code}/visits/new");
+    for (typed, says) in [
+        ("mangoo", "“mangoo” is not a food of this programme. If you mean “Mango, ripe”, choose that from the list."),
+        ("stone", "“stone” is not a food of this programme. Choose one from the list, or write it as a note."),
+    ] {
+        browser.open(&address).await;
+        // In a box for another food, and as a food that the page asks about by name.
+        let named = format!("food_{typed}");
+        let typed_in = [
+            ("weight", "7,35"),
+            ("arm", "134"),
+            ("meals", "2"),
+            ("note", "mother calls"),
+            ("new_food", "yes"),
+            ("other1_food", typed),
+            ("other1_taken", "refused"),
+            ("other1_offers", "3"),
+        ];
+        let (path, mut pairs) = browser.filled("main form", &typed_in);
+        pairs.push((named.clone(), "accepted".to_owned()));
+        browser.send(&path, &pairs).await.is(422);
+        assert_eq!(browser.attrs("#summary a", "href"), [format!("#{named}"), "#other1_food".to_owned()]);
+        assert_eq!(browser.texts("p.fault"), [says, says]);
+        let kept = |browser: &Browser| browser.filled("main form", &[]).1;
+        let here = kept(&browser);
+        for pair in pairs.iter().filter(|(name, value)| name != "token" && !value.is_empty()) {
+            assert!(here.contains(pair), "{pair:?} is kept: {here:?}");
+        }
+        // Set right, it is saved with what was typed before.
+        browser.submit("main form", &[(&named, ""), ("other1_food", "mango")]).await.is(200).says("7.35 kg");
+        let saved = seq(&browser);
+        browser.open(&format!("/children/{code}/visits/{saved}/correct")).await.is(200);
+        assert!(kept(&browser).contains(&("food_mango".to_owned(), "refused".to_owned())), "{:?}", kept(&browser));
+    }
+    speak_french(&mut browser).await;
+    browser.open(&address).await.submit("main form", &[("new_food", "yes"), ("other1_food", "mangoo"), ("other1_taken", "refused")]).await;
+    browser.is(422).says("« mangoo » n’est pas un aliment de ce programme. Si vous voulez dire « Mangue mûre »");
+}
+
+async fn speak_french(browser: &mut Browser) {
+    browser.submit("form[action='/language']", &[("language", "fr")]).await;
+}
+
+#[actix_web::test]
 async fn a_form_sent_twice_is_one_visit_and_other_content_is_refused() {
     let site = Site::new().await;
     let (mut browser, code) = at_eight_months(&site).await;

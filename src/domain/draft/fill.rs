@@ -229,7 +229,7 @@ mod tests {
 
     fn again(v: &Visit) -> Visit {
         let pairs = pairs_of(v, Some("cold"), d("2026-11-25"));
-        let frame = VisitFrame { id: v.id, born: d("2026-03-14"), today: d("2026-11-25"), foods: &|_| true };
+        let frame = VisitFrame { id: v.id, born: d("2026-03-14"), today: d("2026-11-25"), foods: &|_| true, like: &|_| None };
         let read = read_visit(&pairs, &frame);
         assert!(read.faults.is_empty(), "{:?}", read.faults);
         assert_eq!(read.note.as_deref(), Some("cold"));

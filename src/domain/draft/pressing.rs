@@ -57,7 +57,10 @@ mod tests {
     fn of(pairs: &[(&str, &str)]) -> Option<Class> {
         let pairs: Vec<(String, String)> = pairs.iter().map(|(k, v)| ((*k).to_owned(), (*v).to_owned())).collect();
         let day = |text: &str| text.parse().expect("a date");
-        pressing(&read_visit(&pairs, &VisitFrame { id: VisitId(1), born: day("2026-03-14"), today: day("2026-11-25"), foods: &|_| true }))
+        pressing(&read_visit(
+            &pairs,
+            &VisitFrame { id: VisitId(1), born: day("2026-03-14"), today: day("2026-11-25"), foods: &|_| true, like: &|_| None },
+        ))
     }
 
     #[test]

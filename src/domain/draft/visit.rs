@@ -55,6 +55,8 @@ pub struct VisitFrame<'a> {
     pub today: NaiveDate,
     /// Codes of the foods that exist.
     pub foods: &'a dyn Fn(&str) -> bool,
+    /// The food, as it is called on the page, that reads most like one there is not.
+    pub like: &'a dyn Fn(&str) -> Option<String>,
 }
 
 /// A visit as read from a form.

@@ -85,6 +85,10 @@ impl Render for Select {
                 }))
                 select id=(self.name) name=(self.name) aria-describedby=[about] aria-invalid=[self.fault.is_some().then_some("true")] {
                     @for (value, words) in &self.options { option value=(value) selected[*value == self.value] { (words) } }
+                    // What was typed stays, also where it is none of the choices: the fault beside it speaks of it.
+                    @if self.fault.is_some() && !self.options.iter().any(|(value, _)| *value == self.value) {
+                        option value=(self.value) selected { (self.value) }
+                    }
                 }
             }
         }

@@ -82,7 +82,7 @@ impl Shown {
     fn typed(mut self, pairs: &[(&str, &str)]) -> Self {
         self.filled = Filled(pairs.iter().map(|(k, v)| ((*k).to_owned(), (*v).to_owned())).collect());
         let known = |code: &str| foods().iter().any(|(c, _)| c == code);
-        let frame = VisitFrame { id: VisitId(9), born: d(self.born), today: d("2026-11-25"), foods: &known };
+        let frame = VisitFrame { id: VisitId(9), born: d(self.born), today: d("2026-11-25"), foods: &known, like: &|_| None };
         let read = read_visit(&self.filled.0, &frame);
         self.faults = read.faults.clone();
         self.read = Some(read);
@@ -338,7 +338,8 @@ fn correcting_shows_what_was_saved_and_saves_it_again_unchanged() {
     // Foods of the visit stand on the page by name.
     let pairs = sent(&again.page());
     let known = |code: &str| foods().iter().any(|(c, _)| c == code);
-    let read = read_visit(&pairs, &VisitFrame { id: VisitId(9), born: d("2026-03-14"), today: d("2026-11-25"), foods: &known });
+    let read =
+        read_visit(&pairs, &VisitFrame { id: VisitId(9), born: d("2026-03-14"), today: d("2026-11-25"), foods: &known, like: &|_| None });
     assert!(read.faults.is_empty(), "{:?}", read.faults);
     let mut on_page = visit;
     on_page.foods.retain(|f| ["beans", "egg"].contains(&f.code.as_str()));

@@ -105,7 +105,7 @@ pub(super) fn read(r: &mut Reader<'_>, frame: &VisitFrame<'_>) -> FoodsRead {
         if (frame.foods)(code) {
             add(&mut foods, offer(r, code, &names));
         } else {
-            r.fault(&names.response, Fault::UnknownChoice);
+            r.fault(&names.response, unknown(frame, code));
         }
     }
     let mut reaction_without_food = None;
@@ -141,7 +141,7 @@ fn other(
         return;
     }
     if !(frame.foods)(code) {
-        r.fault(&field, Fault::UnknownChoice);
+        r.fault(&field, unknown(frame, code));
         return;
     }
     if r.text(&names.response).is_empty() && r.text(&names.lifted) != "yes" {
@@ -150,6 +150,10 @@ fn other(
     }
     let read = offer(r, code, &names);
     add(foods, read);
+}
+
+fn unknown(frame: &VisitFrame<'_>, code: &str) -> Fault {
+    Fault::UnknownFood { typed: code.to_owned(), like: (frame.like)(code) }
 }
 
 fn plain_offer(code: &str) -> FoodOffer {

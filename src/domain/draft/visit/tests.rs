@@ -9,7 +9,13 @@ fn d(text: &str) -> NaiveDate {
 
 fn read(pairs: &[(&str, &str)]) -> VisitRead {
     let pairs: Vec<(String, String)> = pairs.iter().map(|(k, v)| ((*k).to_owned(), (*v).to_owned())).collect();
-    let frame = VisitFrame { id: VisitId(1), born: d("2026-03-14"), today: d("2026-11-25"), foods: &|code| code != "stone" };
+    let frame = VisitFrame {
+        id: VisitId(1),
+        born: d("2026-03-14"),
+        today: d("2026-11-25"),
+        foods: &|code| code != "stone",
+        like: &|code| (code == "stone").then(|| "Stone fruit".to_owned()),
+    };
     read_visit(&pairs, &frame)
 }
 
@@ -166,7 +172,7 @@ fn a_food_named_twice_is_one_food_and_the_worse_response_counts() {
     let r = read(&[("food_egg", "accepted"), ("other1_food", "egg"), ("other1_taken", "reaction"), ("other2_food", "stone")]);
     assert_eq!(r.visit.foods.len(), 1);
     assert_eq!((r.visit.foods[0].offers, r.visit.foods[0].response), (2, Some(Response::Reaction)));
-    assert_eq!(r.faults.of("other2_food"), Some(&Fault::UnknownChoice));
+    assert_eq!(r.faults.of("other2_food"), Some(&Fault::UnknownFood { typed: "stone".into(), like: Some("Stone fruit".into()) }));
 }
 
 #[test]

@@ -31,6 +31,7 @@ use crate::i18n::explain;
 use crate::i18n::format;
 use crate::service::child_file;
 use crate::service::child_file::ChildFile;
+use crate::service::food_like::food_like;
 use crate::service::record_visit::outcome_path;
 use crate::view::emergency;
 use crate::view::emergency::Emergency;
@@ -195,7 +196,9 @@ impl<'a> Desk<'a> {
         let told: BTreeSet<&str> = self.visits.iter().flat_map(|v| v.foods.iter().map(|f| f.code.as_str())).collect();
         let known =
             |code: &str| told.contains(code) || self.signed.visitor.protocols.iter().any(|p| p.food(&FoodCode(code.to_owned())).is_some());
-        read_visit(&form.0, &VisitFrame { id, born: self.file.record.facts.born, today: self.signed.visitor.today, foods: &known })
+        let like = |typed: &str| food_like(&self.protocol, self.signed.words().lang().code(), typed).map(str::to_owned);
+        let (born, today) = (self.file.record.facts.born, self.signed.visitor.today);
+        read_visit(&form.0, &VisitFrame { id, born, today, foods: &known, like: &like })
     }
 
     /// What is unusual about measurements, by the protocol of their day.
@@ -222,7 +225,7 @@ impl<'a> Desk<'a> {
         let newest = form.newest.as_ref();
         let open = self.open_lines(&[Some(&form.filled), newest.map(|newest| &newest.filled)], form.correcting.map(|_| id));
         let told = [form.read.as_ref().map(|read| &read.visit), newest.and(corrected).map(|record| &record.visit)];
-        let foods = self.food_lines(&told, questions.months);
+        let foods = self.food_lines(&told, &form.faults, questions.months);
         let odd = form.read.as_ref().filter(|_| !form.quiet).map(|read| self.unusual(read));
         let code = ChildCode::parse(&record.code).ok();
         let result = code.zip(form.correcting).map_or_else(String::new, |(code, (seq, _))| outcome_path(&code, seq));
@@ -309,12 +312,14 @@ impl<'a> Desk<'a> {
         names.reduce(|most, next| w.say_with("common-list-comma", args!["most" => most, "next" => next]))
     }
 
-    /// Foods asked about by name: on hold, told at this visit, being tried, and the next to try.
-    fn food_lines(&self, told: &[Option<&Visit>], months: u32) -> Vec<FoodLine> {
+    /// Foods asked about by name: on hold, told at this visit (also one that there is not, so that it can be set right), being tried,
+    /// and the next to try.
+    fn food_lines(&self, told: &[Option<&Visit>], faults: &Faults, months: u32) -> Vec<FoodLine> {
         let lines = &self.file.assessment.foods;
         let held = |code: &FoodCode| lines.iter().any(|l| l.code == *code && matches!(l.state, FoodState::OnHold { .. }));
         let mut codes: Vec<FoodCode> = lines.iter().filter(|l| held(&l.code)).map(|l| l.code.clone()).collect();
         codes.extend(told.iter().flatten().flat_map(|v| v.foods.iter().map(|f| f.code.clone())));
+        codes.extend(faults.iter().filter_map(|(field, _)| Some(FoodCode(field.strip_prefix("food_")?.to_owned()))));
         if months >= 6 {
             codes.extend(lines.iter().filter(|l| matches!(l.state, FoodState::Trying)).map(|l| l.code.clone()).take(NEAR));
             codes.extend(self.next_foods().into_iter().take(NEAR).map(|food| food.code.clone()));
