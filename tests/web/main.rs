@@ -23,6 +23,7 @@ mod past_desk;
 mod pictures;
 mod protocol;
 mod quality;
+mod reach;
 mod referrals;
 mod registration;
 mod releases;
