@@ -115,7 +115,7 @@ pub async fn give(ctx: &Context, sent: Sent, sign_in_name: &str, pairs: &[(Strin
             let worker = of_team(tx, ctx, sign_in_name).await?;
             let form = read_give(pairs).map_err(Refusal::Invalid)?;
             let to = people::by_sign_in_name(tx, &form.to).await?.filter(|p| p.active && p.role == Role::Worker && p.id != worker.id);
-            let to = to.ok_or_else(|| Refusal::Invalid(Faults::one("to", Fault::UnknownChoice)))?;
+            let to = to.ok_or_else(|| Refusal::Invalid(Faults::one("colleague", Fault::UnknownChoice)))?;
             for (code, version) in &form.children {
                 let scope = Scope::Supervisor { person: ctx.actor.person };
                 let child = children::by_code_in_scope(tx, scope, code).await?.ok_or(Refusal::NotFound)?;

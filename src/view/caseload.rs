@@ -56,7 +56,7 @@ pub struct CaseloadPage<'a> {
 fn label(w: &Words, field: &str) -> String {
     w.say(match field {
         "child" => "caseload-which",
-        "to" => "caseload-to",
+        "colleague" => "caseload-to",
         _ => "caseload-reason",
     })
 }
@@ -82,11 +82,11 @@ fn give(w: &Words, p: &CaseloadPage<'_>, key: &str) -> Markup {
     let (filled, faults) = p.give;
     let ask = Ask::new(w, filled, faults);
     let which = p.children.iter().fold(ask.many_of("child", "caseload-which").rows(), |choice, child| {
-        choice.option_with(&child.value, child.called.clone(), Some(child.about.clone()), None)
+        choice.named(&child.value, child.called.clone(), child.about.clone())
     });
     let fields = html! {
         (which)
-        (ask.select("to", "caseload-to").option("", w.say("common-choose")).options(p.colleagues.clone()))
+        (ask.select("colleague", "caseload-to").option("", w.say("common-choose")).options(p.colleagues.clone()))
         p.quiet { (w.say("caseload-walking")) }
         (ask.text_area("reason", "caseload-reason").hint(w.say("caseload-reason-hint")))
         (acts(&button(&w.say("caseload-give-do"), false)))

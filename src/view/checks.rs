@@ -62,14 +62,14 @@ pub(crate) fn structure(html: &str) -> Vec<String> {
 }
 
 /// Words of a page in the pseudo-language that stand outside ⟦ and ⟧: they never passed a translator. Names stand in `bdi`,
-/// codes and numbers in `.ltr`; a value inside a message is inside its marks.
+/// codes and numbers in `.ltr`, what somebody typed in a text area; a value inside a message is inside its marks.
 pub(crate) fn literal_words(html: &str) -> Vec<String> {
     let page = Html::parse_document(html);
     let mut found = Vec::new();
     for node in page.tree.nodes() {
         let Node::Text(text) = node.value() else { continue };
         let free = node.ancestors().filter_map(ElementRef::wrap).any(|a| {
-            matches!(a.value().name(), "bdi" | "del" | "ins")
+            matches!(a.value().name(), "bdi" | "del" | "ins" | "textarea")
                 || a.value().classes().any(|c| c == "ltr")
                 || a.value().attr("lang") == Some("fr")
                 || a.value().attr("lang") == Some("en")

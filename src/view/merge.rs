@@ -148,7 +148,7 @@ fn side_by_side(w: &Words, p: &MergePage<'_>, both: &SideBySide<'_>) -> Markup {
 }
 
 fn table(w: &Words, both: &SideBySide<'_>) -> Markup {
-    let head = |at: usize| both.codes.get(at).map_or("", |(printed, _)| printed.as_str()).to_owned();
+    let head = |at: usize| w.say_with("merge-column", args!["code" => both.codes.get(at).map_or("", |(printed, _)| printed.as_str())]);
     let table =
         Table::folding(w.say("merge-compare")).headed().column(w.say("merge-fact"), false).column(head(0), false).column(head(1), false);
     let known = |fact: &&Compared| fact.values.iter().any(|value| *value != w.say("common-not-known"));

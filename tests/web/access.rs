@@ -12,7 +12,7 @@ const SIGN_IN_NAMES: [(Role, &str); 4] =
     [(Role::Worker, "mireni"), (Role::Supervisor, "olani"), (Role::Manager, "bemu"), (Role::Administrator, "teveli")];
 
 /// An address that fits the pattern; the thing it names need not exist.
-pub fn example(pattern: &str) -> String {
+fn example(pattern: &str) -> String {
     pattern
         .replace("{code}", "22222222")
         .replace("{seq}", "1")

@@ -37,8 +37,8 @@ async fn ticked_children_go_over_together_and_where_they_were_stays() {
     let site = three().await;
     let mut desk = site.signed_in("olani").await;
     desk.open("/team/mireni").await.is(200).says("3 children; within 7 days something is due for 2.");
-    assert_eq!(desk.texts("select[name=to] option"), ["Choose", "Tamsi: 0 children, 0 due within 7 days"]);
-    let ticked = [("child", &*format!("{}~1", code(1))), ("child", &format!("{}~1", code(3))), ("to", "tamsi"), ("reason", REASON)];
+    assert_eq!(desk.texts("select[name=colleague] option"), ["Choose", "Tamsi: 0 children, 0 due within 7 days"]);
+    let ticked = [("child", &*format!("{}~1", code(1))), ("child", &format!("{}~1", code(3))), ("colleague", "tamsi"), ("reason", REASON)];
     desk.submit("form[action$='/give']", &ticked).await.is(200).says("2 children are with Tamsi now.").says("One child; within 7 days");
     for (n, whose) in [(1, site.tamsi), (2, site.mireni), (3, site.tamsi)] {
         assert_eq!(with(&site, n).await, whose, "child {n}");
@@ -57,7 +57,7 @@ async fn one_changed_child_keeps_all_where_they_are_and_nothing_typed_is_lost() 
     let mut other = site.signed_in("olani").await;
     let moved = [("worker", "tamsi"), ("area", "ulopi"), ("reason", "Asked for by the family")];
     other.open(&format!("/children/{}/move", code(3))).await.submit("main form", &moved).await.is(200);
-    let ticked = [("child", &*format!("{}~1", code(1))), ("child", &format!("{}~1", code(3))), ("to", "tamsi"), ("reason", REASON)];
+    let ticked = [("child", &*format!("{}~1", code(1))), ("child", &format!("{}~1", code(3))), ("colleague", "tamsi"), ("reason", REASON)];
     desk.submit("form[action$='/give']", &ticked).await.is(409).says("Rumi was changed by somebody else");
     assert_eq!(desk.texts("textarea[name=reason]"), [REASON]);
     assert_eq!(with(&site, 1).await, site.mireni);

@@ -34,5 +34,6 @@ mod site;
 mod spreadsheets;
 mod statements;
 mod together;
+mod trouble;
 mod visits;
 mod why;

@@ -48,7 +48,12 @@ async fn corner(site: &Site, n: u128, called: &'static str, at: (AreaId, PersonI
     register(site, &child(n, called, at.0, at.1), |line| line).await;
     let code = code(n);
     let mut worker = site.signed_in(people[0]).await;
-    worker.open(&format!("/children/{code}/visits/new")).await.submit("main form", &[("weight", "7,10"), ("arm", "113")]).await.is(200);
+    worker
+        .open(&format!("/children/{code}/visits/new"))
+        .await
+        .submit("main form", &[("weight", "7,10"), ("arm", "113"), ("breastfed", "yes"), ("meals", "1")])
+        .await
+        .is(200);
     let visit = worker.path.split('/').nth(4).unwrap_or_else(|| panic!("saved: {} {}", worker.path, worker.text())).to_owned();
     Corner { people, code, visit, called }
 }
@@ -77,7 +82,7 @@ fn names(pattern: &str) -> Names {
 }
 
 /// The address of what there is in this corner.
-fn address(pattern: &str, corner: &Corner, asset: &str) -> String {
+pub fn address(pattern: &str, corner: &Corner, asset: &str) -> String {
     let name = match pattern.split('/').nth(1) {
         Some("assets") => asset,
         _ => corner.people[0],

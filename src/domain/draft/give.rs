@@ -31,7 +31,7 @@ pub fn read_give(pairs: &[(String, String)]) -> Result<GiveForm, Faults> {
         Some(children) if children.is_empty() => r.fault("child", Fault::Missing),
         Some(_) => {}
     }
-    let to = r.required("to", MOST_SIGN_IN_NAME);
+    let to = r.required("colleague", MOST_SIGN_IN_NAME);
     let reason = reason(&mut r, "reason");
     let form = (|| Some(GiveForm { children: children?, to: to?, reason: reason? }))();
     r.faults.or(form)
@@ -48,10 +48,10 @@ mod tests {
 
     #[test]
     fn every_fault_is_told_at_once() {
-        let whole = [("child", "K7~1"), ("child", "M2~4"), ("to", "tamsi"), ("reason", "Nearer to her own village")];
+        let whole = [("child", "K7~1"), ("child", "M2~4"), ("colleague", "tamsi"), ("reason", "Nearer to her own village")];
         let form = read(&whole).expect("whole");
         assert_eq!(form.children, [("K7".to_owned(), 1), ("M2".to_owned(), 4)]);
-        assert_eq!(read(&[]), Err(vec!["child missing".to_owned(), "to missing".to_owned(), "reason missing".to_owned()]));
-        assert_eq!(read(&[("child", "K7"), ("to", "tamsi"), ("reason", "short")]).expect_err("two").len(), 2);
+        assert_eq!(read(&[]), Err(vec!["child missing".to_owned(), "colleague missing".to_owned(), "reason missing".to_owned()]));
+        assert_eq!(read(&[("child", "K7"), ("colleague", "tamsi"), ("reason", "short")]).expect_err("two").len(), 2);
     }
 }

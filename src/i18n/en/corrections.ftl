@@ -81,6 +81,7 @@ merge-lede = For one child that was registered twice. Visits, follow-ups, outcom
 merge-which = Which record is the same child?
 merge-compare = The two records
 merge-fact = Fact
+merge-column = Record { $code }
 merge-bold = What differs is bold. Twins share a birth date and a mother: they stay two.
 merge-differs = (differs)
 merge-name = Name

@@ -81,6 +81,7 @@ merge-lede = Pour un enfant inscrit deux fois. Visites, suivis, issues et alimen
 merge-which = Quel dossier est celui du même enfant ?
 merge-compare = Les deux dossiers
 merge-fact = Donnée
+merge-column = Dossier { $code }
 merge-bold = Ce qui diffère est en gras. Des jumeaux ont la même date de naissance et la même mère : ils restent deux.
 merge-differs = (diffère)
 merge-name = Nom

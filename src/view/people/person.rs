@@ -176,7 +176,8 @@ fn signing_in(w: &Words, page: &PersonPage<'_>, token: &str, key: &dyn Fn() -> S
     html! {
         h2 { (w.say("person-signing-in")) }
         ul.rows {
-            li { (w.say(if page.active { "person-state-active" } else { "person-state-inactive" })) }
+            // Where a fault about it points to.
+            li id="active" { (w.say(if page.active { "person-state-active" } else { "person-state-inactive" })) }
             @if let Some(until) = &page.code_until { li { (w.say_with("person-state-code", args!["date" => until])) } }
             @else if !page.has_password { li { (w.say("person-state-no-password")) } }
             @if let Some(until) = &page.locked_until { li { (w.say_with("person-state-locked", args!["date" => until])) } }

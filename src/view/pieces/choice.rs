@@ -9,6 +9,7 @@ use crate::view::pieces::field::described_by;
 use crate::view::pieces::field::fault;
 use crate::view::pieces::field::hint;
 use crate::view::pieces::field::state_class;
+use crate::view::pieces::list::name;
 use crate::view::pieces::stands;
 use crate::view::pieces::stands::Stands;
 
@@ -16,6 +17,8 @@ use crate::view::pieces::stands::Stands;
 struct Answer {
     value: String,
     words: String,
+    /// Whether the words are somebody's name.
+    named: bool,
     small: Option<String>,
     icon: Option<Icon>,
 }
@@ -60,14 +63,21 @@ impl Choice {
     /// With one more answer.
     #[must_use]
     pub fn option(mut self, value: impl Into<String>, words: impl Into<String>) -> Self {
-        self.answers.push(Answer { value: value.into(), words: words.into(), small: None, icon: None });
+        self.answers.push(Answer { value: value.into(), words: words.into(), named: false, small: None, icon: None });
         self
     }
 
     /// With one more answer that carries a small second line and perhaps a drawing.
     #[must_use]
     pub fn option_with(mut self, value: impl Into<String>, words: impl Into<String>, small: Option<String>, icon: Option<Icon>) -> Self {
-        self.answers.push(Answer { value: value.into(), words: words.into(), small, icon });
+        self.answers.push(Answer { value: value.into(), words: words.into(), named: false, small, icon });
+        self
+    }
+
+    /// With one more answer that is somebody, told apart by a small second line.
+    #[must_use]
+    pub fn named(mut self, value: impl Into<String>, called: impl Into<String>, about: impl Into<String>) -> Self {
+        self.answers.push(Answer { value: value.into(), words: called.into(), named: true, small: Some(about.into()), icon: None });
         self
     }
 
@@ -145,7 +155,7 @@ impl Render for Choice {
                         label {
                             input type=(self.kind) name=(self.name) value=(answer.value) id=[(at == 0).then_some(&self.name)]
                                 autocomplete="off" checked[self.chosen.contains(&answer.value)];
-                            span { (answer.words) @if let Some(small) = &answer.small { small { (small) } } }
+                            span { @if answer.named { (name(&answer.words)) } @else { (answer.words) } @if let Some(small) = &answer.small { small { (small) } } }
                             @if let Some(icon) = answer.icon { (icon.draw("")) }
                         }
                     }
