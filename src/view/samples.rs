@@ -328,7 +328,7 @@ fn doors(w: &Words) -> Vec<(&'static str, Markup)> {
     vec![
         ("signin", plain(&title, sign_in::body(w, &entry(None, None, None), "t"))),
         ("signin-fault", plain(&title, sign_in::body(w, &entry(Some(Fault::WrongSignIn), Some(8), Some("sealed")), "t"))),
-        ("password", plain(&title, sign_in::password_body(w, &short, false, "t"))),
+        ("password", plain(&title, sign_in::password_body(w, &short, false, "t", "k"))),
         ("carried", plain(&title, sign_in::carried_again(w, "/visit", &kept, "t"))),
         ("broken", plain(&broken.0, broken.1)),
     ]

@@ -82,7 +82,7 @@ pub fn carried_again(w: &Words, path: &str, filled: &Filled, token: &str) -> Mar
 
 /// Changing one's password; `by_code`: the person came with a one-time code and has no password yet.
 #[must_use]
-pub fn password_body(w: &Words, faults: &Faults, by_code: bool, token: &str) -> Markup {
+pub fn password_body(w: &Words, faults: &Faults, by_code: bool, token: &str, key: &str) -> Markup {
     let filled = Filled::default();
     let ask = Ask::new(w, &filled, faults);
     let fields = html! {
@@ -102,7 +102,7 @@ pub fn password_body(w: &Words, faults: &Faults, by_code: bool, token: &str) -> 
         h1 { (w.say("password-title")) }
         p.lede { (w.say(if by_code { "password-lede-first" } else { "password-lede" })) }
         (summary_of_passwords(w, faults, &label))
-        (form("/password", token, None, &fields))
+        (form("/password", token, Some(key), &fields))
     }
 }
 

@@ -1,6 +1,9 @@
 //! Signing in and out, sessions and their end.
 
 use chrono::Duration;
+use sea_orm::ConnectionTrait;
+use sea_orm::DbBackend;
+use sea_orm::Statement;
 use spoonround::clock::Clock;
 
 use crate::site::PASSWORD;
@@ -63,6 +66,87 @@ async fn changing_the_password_shuts_out_other_phones() {
     own.open("/password").await.submit("main form", &fields).await;
     own.peek("/password").await.is(200);
     lost.peek("/password").await.is(303);
+}
+
+const NEW: &str = "three herons by the lake";
+const CHANGED: [(&str, &str); 3] = [("present", PASSWORD), ("new", NEW), ("again", NEW)];
+
+/// Whether somebody comes in with this password, on another phone.
+async fn comes_in(site: &Site, name: &str, password: &str) -> bool {
+    let mut browser = site.browser();
+    browser.open("/sign-in").await.submit("main form", &[("name", name), ("password", password)]).await;
+    browser.attrs("form", "action").iter().any(|action| action == "/sign-out")
+}
+
+#[actix_web::test]
+async fn the_form_of_a_new_password_sent_twice_changes_it_once_and_says_the_same() {
+    let site = Site::new().await;
+    let mut browser = site.signed_in("mireni").await;
+    let (path, sent) = browser.open("/password").await.filled("main form", &CHANGED);
+    browser.send(&path, &sent).await.is(200);
+    let first = browser.path.clone();
+    // Who came in meanwhile stays in: the act is not done again.
+    let mut meanwhile = site.browser();
+    meanwhile.open("/sign-in").await.submit("main form", &[("name", "mireni"), ("password", NEW)]).await.is(200);
+    for _ in 0..2 {
+        assert_eq!(browser.send(&path, &sent).await.is(200).path, first);
+        meanwhile.peek("/password").await.is(200);
+    }
+    // The same form with another new password is not that form, and what was saved first stays.
+    let other: Vec<(String, String)> = sent.iter().map(|(k, v)| (k.clone(), v.replace(NEW, "four herons in the reeds"))).collect();
+    browser.send(&path, &other).await.is(409);
+    assert!(comes_in(&site, "mireni", NEW).await && !comes_in(&site, "mireni", "four herons in the reeds").await);
+    // Nor is it anybody else's, who has a form of the same key.
+    let mut other = site.signed_in("tamsi").await;
+    let (_, mut theirs) = other.open("/password").await.filled("main form", &CHANGED);
+    theirs
+        .iter_mut()
+        .filter(|(name, _)| name == "key")
+        .for_each(|(_, key)| key.clone_from(&sent.iter().find(|(n, _)| n == "key").expect("a key").1));
+    other.send(&path, &theirs).await.is(404);
+    assert!(comes_in(&site, "tamsi", PASSWORD).await, "nothing was changed");
+    // What is remembered of the form tells nothing of the password.
+    let sql = Statement::from_string(DbBackend::Sqlite, "SELECT hex(payload_hash) FROM submissions WHERE outcome = '/password'");
+    let rows = site.db.db.direct().query_all_raw(sql).await.expect("an answer");
+    let kept: Vec<String> = rows.iter().map(|row| row.try_get_by_index(0).expect("text")).collect();
+    let of_nothing = "E3B0C44298FC1C149AFBF4C8996FB92427AE41E4649B934CA495991B7852B855";
+    assert_eq!(kept, [of_nothing], "SHA-256 of nothing (FIPS 180-4; from memory)");
+}
+
+#[actix_web::test]
+async fn a_first_password_sent_twice_is_no_wrong_password() {
+    let site = Site::new().await;
+    let mut desk = site.signed_in("teveli").await;
+    let code = desk.open("/people/mireni").await.submit("form[action$='/code']", &[]).await.is(200).texts(".code").remove(0);
+    let mut browser = site.browser();
+    browser.open("/sign-in").await.submit("main form", &[("name", "mireni"), ("password", &code)]).await;
+    let (path, sent) = browser.filled("main form", &[("new", NEW), ("again", NEW)]);
+    assert_eq!(path, "/password");
+    // Asked for the present one, as somebody would be who has a password now, the second would fail.
+    for _ in 0..2 {
+        assert_eq!(browser.send(&path, &sent).await.is(200).path, "/round");
+    }
+    assert!(comes_in(&site, "mireni", NEW).await);
+}
+
+#[actix_web::test]
+async fn signing_out_or_choosing_a_language_twice_leads_to_the_same_page() {
+    let site = Site::new().await;
+    let mut browser = site.signed_in("mireni").await;
+    let (path, sent) = browser.filled("form[action='/sign-out']", &[]);
+    // The first answer got lost: the browser still has its cookie.
+    let mut again = browser.clone();
+    for sending in [&mut browser, &mut again] {
+        sending.send(&path, &sent).await.is(200).does_not_say("What you wrote");
+        assert_eq!((sending.path.as_str(), sending.attrs("main form", "action")), ("/sign-in", vec!["/sign-in".to_owned()]));
+        assert!(sending.attrs("main [name=carried]", "value").is_empty(), "a form of signing out is not kept");
+    }
+    // And with the cookie gone.
+    assert_eq!(browser.send(&path, &sent).await.is(200).path, "/sign-in");
+    let (path, sent) = browser.filled("form[action='/language']", &[("language", "fr")]);
+    for _ in 0..2 {
+        assert_eq!(browser.send(&path, &sent).await.is(200).attrs("html", "lang"), ["fr"]);
+    }
 }
 
 #[actix_web::test]

@@ -13,7 +13,8 @@ use crate::web::form::read_body;
 use crate::web::html::see_other;
 use crate::web::session;
 
-/// `POST /language`: keeps the choice with the person, or in a cookie before sign-in.
+/// `POST /language`: keeps the choice with the person, or in a cookie before sign-in. The form has no submission key: chosen twice,
+/// a language is chosen, and before sign-in there is nobody to remember a key of.
 ///
 /// # Errors
 /// [`Failure::BadForm`] for a language there is none of.

@@ -113,14 +113,20 @@ pub async fn enter(req: HttpRequest, payload: web::Payload) -> Result<HttpRespon
     }
 }
 
-/// `POST /sign-out`
+/// `POST /sign-out`. The form has no submission key: after the first time there is no session to which a key could belong, and whoever
+/// is out is where they wanted to be. Sent again, it leads to the same page.
 ///
 /// # Errors
 /// [`Failure`].
-pub async fn leave(req: HttpRequest, posted: Posted) -> Result<HttpResponse, Failure> {
-    let secure = posted.signed.visitor.app().secure_cookies;
+pub async fn leave(req: HttpRequest, posted: Result<Posted, Failure>) -> Result<HttpResponse, Failure> {
+    let visitor = match posted {
+        Ok(posted) => posted.signed.visitor,
+        Err(Failure::SessionEnded { .. }) => Visitor::extract(&req).await?,
+        Err(other) => return Err(other),
+    };
+    let secure = visitor.app().secure_cookies;
     if let Some(key) = session::cookie_value(&req, secure) {
-        sign_in::leave(&posted.signed.visitor.app().db, &key).await?;
+        sign_in::leave(&visitor.app().db, &key).await?;
     }
     let mut response = see_other("/sign-in");
     response.add_cookie(&session::ended_cookie(secure)).map_err(|e| Failure::Broken(e.to_string()))?;
