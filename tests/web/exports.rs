@@ -1,5 +1,4 @@
-//! The manager's month over HTTP: the page, its files, who may not see them, and every kind of figure counted a second time by SQL
-//! that was written from the definitions, without looking at how the program counts.
+//! The manager's month over HTTP: the page, its files, who may not see them, and every kind of figure held against the recount.
 
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
@@ -23,7 +22,6 @@ use domain::visit::Measurement;
 use sea_orm::ConnectionTrait;
 use sea_orm::DbBackend;
 use sea_orm::Statement;
-use spoonround::files::report_csv;
 use spoonround::service::report;
 use spoonround::service::report::Office;
 use spoonround::service::settings::Settings;
@@ -43,13 +41,17 @@ use spoonround::store::testing::day;
 use spoonround::store::testing::noon;
 use spoonround::store::visits;
 
+use crate::recount::Days;
+use crate::recount::compare;
+use crate::recount::recount as recounted;
 use crate::site::Site;
 use crate::site::TODAY;
 
-/// The month counted in these tests; the clock of the site stands in November.
+/// The month counted in these tests, and its days; the clock of the site stands in November.
 const MONTH: &str = "2026-10";
 const FIRST: &str = "2026-10-01";
 const LAST: &str = "2026-10-31";
+const OCTOBER: Days<'_> = (FIRST, LAST);
 /// Enough children that most figures are large enough to be shown and compared.
 const MANY: u128 = 1_200;
 /// Enough for a page.
@@ -204,88 +206,9 @@ fn reaction(sign: ReactionSign) -> FoodOffer {
     }
 }
 
-/// A file as rows of column and text.
-fn read(bytes: &[u8]) -> Vec<BTreeMap<String, String>> {
-    let mut csv = csv::ReaderBuilder::new().from_reader(bytes);
-    let head = csv.headers().expect("a header").clone();
-    csv.records().map(|row| head.iter().zip(row.expect("a row").iter()).map(|(h, c)| (h.to_owned(), c.to_owned())).collect()).collect()
-}
-
-/// What is shown in a column where the other columns hold these texts; `None` where it is withheld.
-fn shown(rows: &[BTreeMap<String, String>], place: &[(&str, &str)], column: &str) -> Option<i64> {
-    let row = rows.iter().find(|row| place.iter().all(|(name, text)| row[*name] == *text)).unwrap_or_else(|| panic!("no row {place:?}"));
-    let withheld = row["withheld"].split(';').any(|entry| entry.split(':').next() == Some(column));
-    assert_eq!(withheld, row[column].is_empty(), "{place:?} {column}: empty if and only if withheld");
-    row[column].parse().ok()
-}
-
 /// One number from the database for each village (by code) and for all.
 pub async fn recount(site: &Site, select: &str) -> BTreeMap<String, i64> {
-    let sql = format!("{CTE} {select}").replace(":first", &format!("'{FIRST}'")).replace(":last", &format!("'{LAST}'"));
-    let rows = site.db.db.direct().query_all_raw(Statement::from_string(DbBackend::Sqlite, sql)).await.expect("an answer");
-    let mut of = BTreeMap::new();
-    let mut all = 0;
-    for row in rows {
-        let (code, count): (String, i64) = (row.try_get_by_index(0).expect("a code"), row.try_get_by_index(1).expect("a count"));
-        all += count;
-        of.insert(code, count);
-    }
-    of.insert("all".to_owned(), all);
-    of
-}
-
-/// Children with their place and status at the end of the month, visits that count, and the last visit of each child in the month.
-const CTE: &str = "
-WITH slot(code, months, days, after) AS (VALUES
-  ('d003',0,3,7),('d007',0,7,7),('d014',0,14,7),('d042',0,42,7),('d070',0,70,7),('d098',0,98,7),('m04',4,0,7),('m05',5,0,7),
-  ('m06',6,0,10),('m06d14',6,14,10),('m07',7,0,10),('m08',8,0,10),('m09',9,0,10),('m10',10,0,10),('m11',11,0,10),
-  ('m12',12,0,14),('m14',14,0,14),('m16',16,0,14),('m18',18,0,14),('m20',20,0,14),('m22',22,0,14),('m24',24,0,14)),
-target AS (SELECT c.id child, c.area_id, c.registered_on, s.code, s.after,
-  date(c.born, '+' || s.months || ' months', '+' || s.days || ' days') day FROM children c, slot s
-  WHERE c.id NOT IN (SELECT child_id FROM record_corrections WHERE kind = 'merge')),
-seen AS (SELECT v.*, c.born,
-  (strftime('%Y', v.visited_on) - strftime('%Y', c.born)) * 12 + (strftime('%m', v.visited_on) - strftime('%m', c.born))
-  - (strftime('%d', v.visited_on) < strftime('%d', c.born)) months
-  FROM visits v JOIN children c ON c.id = v.child_id
-  WHERE v.voided_at IS NULL AND c.id NOT IN (SELECT child_id FROM record_corrections WHERE kind = 'merge') AND v.contact <> 'phone' AND v.visited_on <= :last
-    AND (c.left_on IS NULL OR c.left_on >= v.visited_on)),
-nearest AS (SELECT v.child_id child, t.code, row_number() OVER (PARTITION BY v.id
-  ORDER BY abs(julianday(t.day) - julianday(v.visited_on)), t.day DESC) place FROM seen v JOIN target t ON t.child = v.child_id),
-filled AS (SELECT DISTINCT child, code FROM nearest WHERE place = 1),
-gone AS (SELECT child_id child, happened_on FROM status_changes WHERE status <> 'active'),
-due AS (SELECT t.* FROM target t WHERE date(t.day, '+' || t.after || ' days') BETWEEN :first AND :last
-  AND t.day >= date(t.registered_on, '-7 days') AND t.registered_on <= :last
-  AND NOT EXISTS (SELECT 1 FROM gone g WHERE g.child = t.child AND g.happened_on <= max(t.day, t.registered_on))),
-month AS (SELECT s.*, row_number() OVER (PARTITION BY child_id ORDER BY visited_on DESC, entry_seq DESC) back,
-  CASE WHEN months < 6 THEN 0 WHEN months < 9 THEN 1 WHEN months < 12 THEN 2 WHEN months < 24 THEN 3 ELSE 4 END band,
-  CASE WHEN months < 6 THEN 0 WHEN months < 12 THEN 1 WHEN months < 24 THEN 2 ELSE 3 END growth_band
-  FROM seen s WHERE visited_on >= :first),
-last AS (SELECT * FROM month WHERE back = 1),
-fed AS (SELECT l.child_id, l.area_id, l.months,
-  (SELECT m.breastfed FROM month m WHERE m.child_id = l.child_id AND m.band = l.band AND m.area_id = l.area_id AND m.breastfed IS NOT NULL ORDER BY back LIMIT 1) breastfed,
-  (SELECT coalesce(m.meals, 0) FROM month m WHERE m.child_id = l.child_id AND m.band = l.band AND m.area_id = l.area_id
-     AND (m.meals IS NOT NULL OR m.solids_yesterday = 0) ORDER BY back LIMIT 1) meals,
-  (SELECT m.formula_times FROM month m WHERE m.child_id = l.child_id AND m.band = l.band AND m.area_id = l.area_id AND m.formula_times IS NOT NULL ORDER BY back LIMIT 1)
-  + (SELECT m.animal_milk_times FROM month m WHERE m.child_id = l.child_id AND m.band = l.band AND m.area_id = l.area_id AND m.animal_milk_times IS NOT NULL ORDER BY back LIMIT 1)
-  + (SELECT m.drink_yogurt_times FROM month m WHERE m.child_id = l.child_id AND m.band = l.band AND m.area_id = l.area_id AND m.drink_yogurt_times IS NOT NULL ORDER BY back LIMIT 1) milks,
-  (SELECT CASE m.food_groups WHEN '' THEN 0 ELSE length(m.food_groups) - length(replace(m.food_groups, ' ', '')) + 1 END
-     FROM month m WHERE m.child_id = l.child_id AND m.band = l.band AND m.area_id = l.area_id AND m.food_groups IS NOT NULL ORDER BY back LIMIT 1) groups
-  FROM last l WHERE l.months BETWEEN 6 AND 23),
-often AS (SELECT area_id, months, CASE WHEN breastfed = 1 THEN meals >= CASE WHEN months < 9 THEN 2 ELSE 3 END
-  WHEN breastfed = 0 AND meals IS NOT NULL AND milks IS NOT NULL THEN meals + milks >= 4 AND meals >= 1 END yes FROM fed),
-light AS (SELECT l.area_id,
-  (SELECT CASE WHEN m.oedema = 1 THEN -9999 ELSE m.waz_h END FROM month m
-     WHERE m.child_id = l.child_id AND m.growth_band = l.growth_band AND m.area_id = l.area_id
-       AND (m.oedema = 1 OR (m.waz_h IS NOT NULL AND (m.waz_h BETWEEN -600 AND 500 OR m.confirmed LIKE '%weight%')))
-     ORDER BY back LIMIT 1) waz
-  FROM last l WHERE l.growth_band < 3),
-reacted AS (SELECT v.area_id, f.signs FROM visit_foods f JOIN visits v ON v.id = f.visit_id JOIN children c ON c.id = v.child_id
-  WHERE f.response = 'reaction' AND v.voided_at IS NULL AND v.visited_on BETWEEN :first AND :last
-    AND c.id NOT IN (SELECT child_id FROM record_corrections WHERE kind = 'merge') AND (c.left_on IS NULL OR c.left_on >= v.visited_on))";
-
-/// What a village is called in the answer of a recount.
-pub fn by_village(from: &str, of: &str) -> String {
-    format!("SELECT a.code, count({of}) FROM areas a LEFT JOIN {from} GROUP BY a.code")
+    recounted(&site.db.db, OCTOBER, select).await
 }
 
 #[actix_web::test]
@@ -297,55 +220,12 @@ async fn a_month_recounts_to_the_same_numbers() {
     let settings = Settings::default();
     let office = Office { db: &site.db.db, protocols: &protocols, settings: &settings, today: day(TODAY), now: noon(TODAY), by: None };
     let report = report::open(office, period, None).await.expect("a report");
-    let files: BTreeMap<String, Vec<BTreeMap<String, String>>> =
-        report.tables.iter().map(|table| (table.name.to_owned(), read(&report_csv::write(table).expect("written")))).collect();
-    let everybody = [("sex", "all"), ("age_band_at_period_end", "all")];
-    let grown = [("sex", "all"), ("age_band_at_visit", "all")];
-    let mdd = [("sex", "all"), ("age_band_at_visit", "all"), ("indicator", "MDD")];
-    let mmf = [("sex", "all"), ("age_band_at_visit", "all"), ("indicator", "MMF")];
-    let about = [("rule", "all"), ("class", "all")];
-    let milder = [("food_group", "all"), ("allergen", "all"), ("class", "all")];
-    let rash = [("food_group", "pulses_nuts"), ("allergen", "peanut"), ("class", "mild")];
-    let active_end = "children c ON c.area_id = a.id AND c.id NOT IN (SELECT child_id FROM record_corrections WHERE kind = 'merge') \
-         AND c.registered_on <= :last AND (c.left_on IS NULL OR c.left_on > :last)";
-    let active_start = "children c ON c.area_id = a.id AND c.id NOT IN (SELECT child_id FROM record_corrections WHERE kind = 'merge') \
-         AND c.registered_on < :first AND (c.left_on IS NULL OR c.left_on >= :first)";
-    let done = "due d ON d.area_id = a.id AND EXISTS (SELECT 1 FROM filled f WHERE f.child = d.child AND f.code = d.code)";
-    let opened = "follow_ups f ON f.area_id = a.id AND f.opened_on BETWEEN :first AND :last AND f.rule <> 'reaction.severe' \
-         AND EXISTS (SELECT 1 FROM visits v WHERE v.id = f.opened_by_visit AND v.child_id = f.child_id AND v.voided_at IS NULL)";
-    #[expect(clippy::type_complexity, reason = "a table of checks: file, row, column, question in SQL")]
-    let checks: [(&str, &[(&str, &str)], &str, String); 15] = [
-        ("enrolment", &everybody, "active_end", by_village(active_end, "c.id")),
-        ("enrolment", &everybody, "active_start", by_village(active_start, "c.id")),
-        ("visits", &[("slot", "all")], "due", by_village("due d ON d.area_id = a.id", "d.child")),
-        ("visits", &[("slot", "all")], "done", by_village(done, "d.child")),
-        ("growth", &grown, "children_visited", by_village("last l ON l.area_id = a.id AND l.growth_band < 3", "l.id")),
-        ("growth", &grown, "waz_n", by_village("light g ON g.area_id = a.id AND g.waz IS NOT NULL", "g.waz")),
-        ("growth", &grown, "waz_lt_m2", by_village("light g ON g.area_id = a.id AND g.waz < -200", "g.waz")),
-        ("feeding", &mdd, "den", by_village("fed f ON f.area_id = a.id AND f.groups IS NOT NULL", "f.groups")),
-        ("feeding", &mdd, "n", by_village("fed f ON f.area_id = a.id AND f.groups >= 5", "f.groups")),
-        ("feeding", &mmf, "den", by_village("often o ON o.area_id = a.id AND o.yes IS NOT NULL", "o.yes")),
-        ("feeding", &mmf, "n", by_village("often o ON o.area_id = a.id AND o.yes = 1", "o.yes")),
-        ("followups", &about, "opened", by_village(opened, "f.id")),
-        ("reactions", &milder, "n", by_village("reacted r ON r.area_id = a.id", "r.signs")),
-        ("reactions", &milder, "referred_n", by_village("reacted r ON r.area_id = a.id AND r.signs = 'hives_widespread'", "r.signs")),
-        ("reactions", &rash, "n", by_village("reacted r ON r.area_id = a.id AND r.signs = 'rash_local'", "r.signs")),
-    ];
-    let mut all = 0;
-    for (file, place, column, sql) in checks {
-        let wanted = recount(&site, &sql).await;
-        assert!(wanted["all"] > 20, "{file} {column}: too few to say anything: {wanted:?}");
-        let mut compared = 0;
-        for (area, count) in &wanted {
-            let at = [&[("area", area.as_str())], place].concat();
-            if let Some(figure) = shown(&files[file], &at, column) {
-                assert_eq!(figure, *count, "{file} {column} {area}");
-                compared += 1;
-            }
-        }
-        assert!(compared > 0, "{file} {column}: none of {wanted:?} is shown");
-        all += compared;
+    let kinds = compare(&site.db.db, OCTOBER, &report.tables).await;
+    for (kind, compared) in &kinds {
+        assert!(compared.counted > 20, "{kind}: too few to say anything: {compared:?}");
+        assert!(compared.shown > 0, "{kind}: none is shown: {compared:?}");
     }
+    let all: u32 = kinds.values().map(|compared| compared.shown).sum();
     assert!(all > 45, "only {all} figures are shown");
 }
 

@@ -24,6 +24,8 @@ mod pictures;
 mod protocol;
 mod quality;
 mod reach;
+#[path = "../recount.rs"]
+mod recount;
 mod referrals;
 mod registration;
 mod releases;

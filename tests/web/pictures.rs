@@ -4,11 +4,11 @@
 use std::collections::BTreeMap;
 
 use crate::exports::FEW;
-use crate::exports::by_village;
 use crate::exports::fill;
 use crate::exports::recount;
 use crate::harness::Browser;
 use crate::harness::selector;
+use crate::recount::by_village;
 use crate::site::Site;
 use domain::report::csv_table::Cell;
 use domain::report::period::Period;
