@@ -28,7 +28,7 @@ fn start(file: &Path) -> (BTreeMap<String, String>, String) {
 }
 
 async fn enters(db: &Db, name: &str, password: &str) -> Option<String> {
-    match sign_in::enter(db, now(), name, password.to_owned()).await.expect("tried") {
+    match sign_in::enter(db, now(), None, name, password.to_owned()).await.expect("tried") {
         Entered::In { key, .. } => Some(key),
         Entered::Wrong => None,
         Entered::Wait { seconds } => panic!("{name} has to wait {seconds} seconds"),

@@ -6,6 +6,7 @@ use chrono::Duration;
 use chrono::NaiveDate;
 use chrono::Utc;
 use domain::ids::PersonId;
+use domain::ids::SubmissionKey;
 use domain::role::Role;
 use sha2::Digest;
 use sha2::Sha256;
@@ -17,11 +18,16 @@ use crate::store::StoreError;
 use crate::store::people;
 use crate::store::sessions;
 use crate::store::sessions::SessionRecord;
+use crate::store::submissions;
+use crate::store::submissions::Submission;
 
 /// Wrong passwords in a row that cost nothing; then each doubles the wait (OWASP authentication guidance; from memory).
 const FREE_TRIES: u32 = 5;
 /// The longest wait: a stranger must not lock a worker out for good.
 const LONGEST_WAIT_SECONDS: i64 = 15 * 60;
+/// A phone on a bad line sends twice, and the first answer with its cookie may never arrive: for so long the form in which a one-time
+/// code was used lets the same person in once more (our own choice).
+const SENT_AGAIN_MINUTES: i64 = 10;
 /// A session's last use is written down at most this often.
 const TOUCH_AFTER_SECONDS: i64 = 300;
 
@@ -87,11 +93,18 @@ pub fn key_hash(key: &str) -> [u8; 32] {
     Sha256::digest(key.as_bytes()).into()
 }
 
-/// Tries a name with a password or a one-time code.
+/// Tries a name with a password or a one-time code. `form` is the key of the form, if it came from one: a code is good once a form, not
+/// once a sending. A password needs no key: sent again it opens a session that is like the first.
 ///
 /// # Errors
 /// [`SignInTrouble`].
-pub async fn enter(db: &Db, now: DateTime<Utc>, name: &str, password: String) -> Result<Entered, SignInTrouble> {
+pub async fn enter(
+    db: &Db,
+    now: DateTime<Utc>,
+    form: Option<SubmissionKey>,
+    name: &str,
+    password: String,
+) -> Result<Entered, SignInTrouble> {
     let name = name.trim().to_lowercase();
     let person = people::by_sign_in_name(db.direct(), &name).await?.filter(|p| p.active && !is_over(p.ended_on, now));
     if let Some(until) = person.as_ref().and_then(|p| p.locked_until)
@@ -104,10 +117,18 @@ pub async fn enter(db: &Db, now: DateTime<Utc>, name: &str, password: String) ->
         p.one_time_code_expires_at.is_some_and(|until| until > now)
             && p.one_time_code_hash.as_deref() == Some(code_hash(&password).as_str())
     });
+    let code = code_digest(&password);
+    let by_code_again = match (&person, form) {
+        // Neither after a password was chosen nor after another code was handed over.
+        (Some(person), Some(form)) if person.must_change_password && person.one_time_code_hash.is_none() => {
+            used_with(db, now, form, person.id, code).await?
+        }
+        _ => false,
+    };
     let stored = person.as_ref().and_then(|p| p.password_hash.clone());
     let by_password = passwords::fits(password, stored).await.map_err(SignInTrouble::Hashing)?;
     let Some(mut person) = person else { return Ok(Entered::Wrong) };
-    if !by_code && !by_password {
+    if !by_code && !by_code_again && !by_password {
         let failed = person.failed_sign_ins + 1;
         let until = (failed > FREE_TRIES).then(|| {
             let seconds = 1_i64.checked_shl(failed - FREE_TRIES - 1).unwrap_or(LONGEST_WAIT_SECONDS).clamp(1, LONGEST_WAIT_SECONDS);
@@ -130,11 +151,25 @@ pub async fn enter(db: &Db, now: DateTime<Utc>, name: &str, password: String) ->
     }
     db.write(async |tx| {
         people::update(tx, &person).await?;
+        if let Some(key) = form.filter(|_| by_code)
+            && submissions::find(tx, key).await?.is_none()
+        {
+            let outcome = "/password".to_owned();
+            submissions::insert(tx, &Submission { key, person: person.id, payload_hash: code, outcome, created_at: now }).await?;
+        }
         sessions::forget_expired(tx, now).await?;
         sessions::insert(tx, &session).await
     })
     .await?;
     Ok(Entered::In { key, actor: Actor { person: person.id, name: person.full_name, role: person.role } })
+}
+
+/// Whether this code was used by this person in this very form, a moment ago.
+async fn used_with(db: &Db, now: DateTime<Utc>, form: SubmissionKey, person: PersonId, code: [u8; 32]) -> Result<bool, StoreError> {
+    let earlier = submissions::find(db.direct(), form).await?;
+    Ok(earlier.is_some_and(|earlier| {
+        earlier.person == person && earlier.payload_hash == code && now - earlier.created_at < Duration::minutes(SENT_AGAIN_MINUTES)
+    }))
 }
 
 /// The session behind a cookie's key, if it is still good. Role and name are read anew each time.
@@ -206,11 +241,15 @@ pub fn one_time_code() -> Option<String> {
 /// The hash under which a one-time code is kept. Its 79 random bits need no slow hash.
 #[must_use]
 pub fn code_hash(code: &str) -> String {
-    let plain: String = code.chars().filter(char::is_ascii_alphanumeric).map(|c| c.to_ascii_uppercase()).collect();
-    Sha256::digest(plain.as_bytes()).iter().fold(String::new(), |mut text, byte| {
+    code_digest(code).iter().fold(String::new(), |mut text, byte| {
         text.push_str(&format!("{byte:02x}"));
         text
     })
+}
+
+fn code_digest(code: &str) -> [u8; 32] {
+    let plain: String = code.chars().filter(char::is_ascii_alphanumeric).map(|c| c.to_ascii_uppercase()).collect();
+    Sha256::digest(plain.as_bytes()).into()
 }
 
 fn random_hex() -> Option<String> {

@@ -326,8 +326,8 @@ fn doors(w: &Words) -> Vec<(&'static str, Markup)> {
     let kept = Filled::default().with("weight", "7.4").with("token", "old");
     let broken = trouble::broken(w, "7a2c90de");
     vec![
-        ("signin", plain(&title, sign_in::body(w, &entry(None, None, None), "t"))),
-        ("signin-fault", plain(&title, sign_in::body(w, &entry(Some(Fault::WrongSignIn), Some(8), Some("sealed")), "t"))),
+        ("signin", plain(&title, sign_in::body(w, &entry(None, None, None), "t", "k"))),
+        ("signin-fault", plain(&title, sign_in::body(w, &entry(Some(Fault::WrongSignIn), Some(8), Some("sealed")), "t", "k"))),
         ("password", plain(&title, sign_in::password_body(w, &short, false, "t", "k"))),
         ("carried", plain(&title, sign_in::carried_again(w, "/visit", &kept, "t"))),
         ("broken", plain(&broken.0, broken.1)),

@@ -40,7 +40,7 @@ pub struct SignInPage<'a> {
 
 /// The sign-in page.
 #[must_use]
-pub fn body(w: &Words, page: &SignInPage<'_>, token: &str) -> Markup {
+pub fn body(w: &Words, page: &SignInPage<'_>, token: &str, key: &str) -> Markup {
     let fault = page.fault.as_ref().map(|fault| codes::fault(w, fault));
     let fields = html! {
         (hidden("next", page.next))
@@ -64,7 +64,7 @@ pub fn body(w: &Words, page: &SignInPage<'_>, token: &str) -> Markup {
                 p { (w.say_with("sign-in-wait", args!["seconds" => seconds])) }
             }))
         }
-        (form("/sign-in", token, None, &fields))
+        (form("/sign-in", token, Some(key), &fields))
         p.quiet { (w.say("sign-in-forgotten")) }
     }
 }

@@ -31,6 +31,7 @@ use crate::view::layout;
 use crate::view::layout::Shell;
 use crate::web::failure::Failure;
 use crate::web::form::read_body;
+use crate::web::form::submission_key;
 use crate::web::routes;
 use crate::web::routes::Who;
 use crate::web::session;
@@ -330,7 +331,7 @@ impl Posted {
     /// # Errors
     /// [`Failure::BadForm`] if there is none: no page of ours sends such a form.
     pub fn key(&self) -> Result<SubmissionKey, Failure> {
-        uuid::Uuid::parse_str(self.form.one("key")).map(|u| SubmissionKey(u.as_u128())).map_err(|_| Failure::BadForm)
+        submission_key(&self.form)
     }
 }
 

@@ -9,6 +9,7 @@ use actix_web::dev::UrlEncoded;
 use actix_web::error::PayloadError;
 use actix_web::error::UrlencodedError;
 use actix_web::http::header;
+use domain::ids::SubmissionKey;
 use futures_util::StreamExt;
 
 use crate::view::filled::Filled;
@@ -98,4 +99,12 @@ fn cut_off(fault: actix_multipart::MultipartError) -> Failure {
         actix_multipart::MultipartError::Payload(PayloadError::Overflow) => Failure::TooLarge,
         _ => Failure::BadForm,
     }
+}
+
+/// The submission key of a form.
+///
+/// # Errors
+/// [`Failure::BadForm`] if there is none: no page of ours sends such a form.
+pub fn submission_key(form: &Filled) -> Result<SubmissionKey, Failure> {
+    uuid::Uuid::parse_str(form.one("key")).map(|u| SubmissionKey(u.as_u128())).map_err(|_| Failure::BadForm)
 }

@@ -6,6 +6,7 @@ use sea_orm::DbBackend;
 use sea_orm::Statement;
 use spoonround::clock::Clock;
 
+use crate::harness::Browser;
 use crate::site::PASSWORD;
 use crate::site::Site;
 
@@ -127,6 +128,52 @@ async fn a_first_password_sent_twice_is_no_wrong_password() {
         assert_eq!(browser.send(&path, &sent).await.is(200).path, "/round");
     }
     assert!(comes_in(&site, "mireni", NEW).await);
+}
+
+#[actix_web::test]
+async fn a_one_time_code_sent_twice_in_one_form_lets_in_and_in_another_form_or_later_does_not() {
+    let site = Site::new().await;
+    // The answer, and the cookie in it, got lost on the way.
+    let (browser, path, sent, lost) = used_a_code(&site).await;
+    assert_eq!(lost.path, "/password");
+    let mut again = browser.clone();
+    assert_eq!(again.send(&path, &sent).await.is(200).path, "/password", "the same form once more");
+    // Another page, or another code in the same one, is not that form.
+    let code = &sent.iter().find(|(name, _)| name == "password").expect("typed").1;
+    let mut other = site.browser();
+    other.open("/sign-in").await.submit("main form", &[("name", "mireni"), ("password", code)]).await.is(422);
+    let changed = |field: &str, to: &str| -> Vec<(String, String)> {
+        sent.iter().map(|(name, value)| (name.clone(), if name == field { to.to_owned() } else { value.clone() })).collect()
+    };
+    browser.clone().send(&path, &changed("password", "AAAA-BBBB-CCCC-DDDD")).await.is(422);
+    browser.clone().send(&path, &changed("name", "tamsi")).await.is(422);
+    site.clock.set(site.clock.now() + Duration::minutes(9));
+    browser.clone().send(&path, &sent).await.is(200);
+    site.clock.set(site.clock.now() + Duration::minutes(1));
+    browser.clone().send(&path, &sent).await.is(422);
+}
+
+/// Mireni used a one-time code: the browser it was typed in, its form as sent, and the browser that is in.
+async fn used_a_code(site: &Site) -> (Browser, String, Vec<(String, String)>, Browser) {
+    let mut desk = site.signed_in("teveli").await;
+    let code = desk.open("/people/mireni").await.submit("form[action$='/code']", &[]).await.is(200).texts(".code").remove(0);
+    let mut browser = site.browser();
+    let (path, sent) = browser.open("/sign-in").await.filled("main form", &[("name", "mireni"), ("password", &code)]);
+    let mut inside = browser.clone();
+    inside.send(&path, &sent).await.is(200);
+    (browser, path, sent, inside)
+}
+
+#[actix_web::test]
+async fn a_used_code_opens_nothing_once_a_password_is_chosen_or_another_code_is_handed_over() {
+    let site = Site::new().await;
+    let (mut again, path, sent, mut inside) = used_a_code(&site).await;
+    inside.submit("main form", &[("new", NEW), ("again", NEW)]).await.is(200);
+    again.send(&path, &sent).await.is(422);
+    let site = Site::new().await;
+    let (mut again, path, sent, _) = used_a_code(&site).await;
+    site.signed_in("teveli").await.open("/people/mireni").await.submit("form[action$='/code']", &[]).await.is(200);
+    again.send(&path, &sent).await.is(422);
 }
 
 #[actix_web::test]

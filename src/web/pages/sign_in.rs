@@ -16,9 +16,11 @@ use crate::view::sign_in as view;
 use crate::web::extract::ErrorVisitor;
 use crate::web::extract::Posted;
 use crate::web::extract::Visitor;
+use crate::web::extract::fresh_key;
 use crate::web::extract::query_value;
 use crate::web::failure::Failure;
 use crate::web::form::read_body;
+use crate::web::form::submission_key;
 use crate::web::html::Html;
 use crate::web::html::see_other;
 use crate::web::pages::home::first_page;
@@ -53,7 +55,7 @@ fn with_door(req: &HttpRequest, visitor: &Visitor, status: StatusCode, form: &vi
     };
     let token = visitor.app().secret.token(door.as_bytes());
     let title = visitor.words().say("sign-in-title");
-    let page = visitor.page(&title, view::body(visitor.words(), form, &token));
+    let page = visitor.page(&title, view::body(visitor.words(), form, &token, &fresh_key()));
     let mut response = Html(status, page).response();
     if fresh {
         response.add_cookie(&session::door_cookie(&door, secure)).map_err(|e| Failure::Broken(e.to_string()))?;
@@ -82,7 +84,9 @@ pub async fn enter(req: HttpRequest, payload: web::Payload) -> Result<HttpRespon
     if door.is_empty() || !visitor.app().secret.token_fits(door.as_bytes(), form.one("token")) {
         return with_door(&req, &visitor, StatusCode::FORBIDDEN, &again(None, None));
     }
-    let outcome = sign_in::enter(&visitor.app().db, visitor.now, form.one("name"), form.one("password").to_owned())
+    // Before signing in there is nobody to look for a key of: what was sent before is found by whoever's name and code it is.
+    let key = submission_key(&form).ok();
+    let outcome = sign_in::enter(&visitor.app().db, visitor.now, key, form.one("name"), form.one("password").to_owned())
         .await
         .map_err(|e| Failure::Broken(e.to_string()))?;
     match outcome {
@@ -160,7 +164,7 @@ pub async fn carried_form(req: &HttpRequest, visitor: &ErrorVisitor, path: &str,
     let door = session::door_value(req).unwrap_or_default();
     let token = app.secret.token(door.as_bytes());
     let form = view::SignInPage { name: "", fault: None, wait_seconds: None, next: "/", carried: carried.as_deref(), carried_notice: true };
-    (title, view::body(words, &form, &token))
+    (title, view::body(words, &form, &token, &fresh_key()))
 }
 
 fn seal(visitor: &Visitor, person: &str, path: &str, filled: &Filled) -> Option<String> {
