@@ -4,11 +4,14 @@ use std::collections::BTreeSet;
 
 use domain::role::Role;
 use domain::rule::RuleId;
+use scraper::ElementRef;
 use spoonround::files::protocol_toml::default_protocol;
 use spoonround::store::people;
 use spoonround::web::routes::TABLE;
 
 use crate::checks;
+use crate::harness::Browser;
+use crate::harness::selector;
 use crate::reach::address;
 use crate::reach::allowed;
 use crate::reach::two_corners;
@@ -37,6 +40,23 @@ pub fn no_words(text: &str) -> bool {
         || default_protocol().foods.iter().any(|food| food.name("en").eq_ignore_ascii_case(text))
 }
 
+/// Forms that could be sent from elsewhere, or twice. Signing out and choosing a language have no key, each for a reason that stands
+/// beside it; rehearsing a protocol changes nothing.
+fn without_key(browser: &Browser) -> Vec<String> {
+    let page = browser.page();
+    let has = |form: ElementRef<'_>, name: &str| {
+        form.select(&selector(&format!("input[name={name}]"))).any(|input| input.attr("value").is_some_and(|value| !value.is_empty()))
+    };
+    page.select(&selector("form[method=post]"))
+        .map(|form| (form, form.attr("action").unwrap_or_default().to_owned()))
+        .filter(|(form, action)| {
+            let keyless = matches!(action.as_str(), "/sign-out" | "/language" | "/protocol/rehearse");
+            !has(*form, "token") || !keyless && !has(*form, "key")
+        })
+        .map(|(_, action)| action)
+        .collect()
+}
+
 #[actix_web::test]
 async fn every_page_is_sound_and_speaks_through_the_translator() {
     let site = Site::new().await;
@@ -56,6 +76,7 @@ async fn every_page_is_sound_and_speaks_through_the_translator() {
             // Otherwise the whole page would count as quoted English, and nothing would be looked at.
             assert_eq!(browser.attrs("html", "lang"), ["en-x-pseudo"], "{address}");
             faults.extend(checks::structure(&browser.body).into_iter().map(|fault| format!("{address} for {name}: {fault}")));
+            faults.extend(without_key(&browser).into_iter().map(|form| format!("{address} for {name}: no token or key in {form}")));
             let literal = checks::literal_words(&browser.body).into_iter().filter(|text| !no_words(text));
             faults.extend(literal.map(|text| format!("{address} for {name}: never translated: {text}")));
         }
