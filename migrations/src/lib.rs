@@ -15,6 +15,7 @@ mod m20261125_000013_create_talks_and_households;
 mod m20261125_000017_hold_in_summaries;
 mod m20261128_000018_create_desk_notes;
 mod m20261128_000021_create_releases;
+mod m20261128_000022_walk_to_areas;
 mod words;
 
 /// Every step of the schema.
@@ -35,6 +36,7 @@ impl MigratorTrait for Migrator {
             Box::new(m20261125_000017_hold_in_summaries::Migration),
             Box::new(m20261128_000018_create_desk_notes::Migration),
             Box::new(m20261128_000021_create_releases::Migration),
+            Box::new(m20261128_000022_walk_to_areas::Migration),
         ]
     }
 }

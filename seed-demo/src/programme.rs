@@ -92,7 +92,14 @@ pub async fn fill(c: &impl Connection, cast: &Cast, today: NaiveDate, now: DateT
     let mut keys = Keys { areas: Vec::new(), workers: Vec::new(), supervisors: Vec::new() };
     for village in VILLAGES {
         let id = AreaId(dice.key());
-        let area = AreaRecord { id, code: village.code.to_owned(), name: village.name.to_owned(), parent: None, active: true };
+        let area = AreaRecord {
+            id,
+            code: village.code.to_owned(),
+            name: village.name.to_owned(),
+            parent: None,
+            active: true,
+            walk_minutes: village.walk_minutes,
+        };
         areas::insert(c, &area).await?;
         keys.areas.push(id);
     }

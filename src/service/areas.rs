@@ -91,6 +91,7 @@ pub async fn add(ctx: &Context, sent: Sent, form: &AreaForm) -> Result<(), Refus
                 name: form.name.clone(),
                 parent,
                 active: true,
+                walk_minutes: form.walk_minutes,
             };
             areas::insert(tx, &area).await?;
             audit::note(tx, ctx, "area.add", "area", &code, &[]).await?;
@@ -99,7 +100,7 @@ pub async fn add(ctx: &Context, sent: Sent, form: &AreaForm) -> Result<(), Refus
         .await
 }
 
-/// Changes name, larger area, or whether it is in use.
+/// Changes name, larger area, the way, or whether it is in use.
 ///
 /// # Errors
 /// [`Refusal::Invalid`] with every fault; [`Refusal::NotFound`], [`Refusal::Forbidden`], [`Refusal::Conflict`], [`Refusal::Store`].
@@ -117,13 +118,18 @@ pub async fn change(ctx: &Context, sent: Sent, code: &str, form: &AreaForm) -> R
             if !faults.is_empty() {
                 return Err(Refusal::Invalid(faults));
             }
-            let after = AreaRecord { name: form.name.clone(), parent, active: form.active, ..before.clone() };
+            let after =
+                AreaRecord { name: form.name.clone(), parent, active: form.active, walk_minutes: form.walk_minutes, ..before.clone() };
             areas::update(tx, &after).await?;
-            let fields: Vec<&str> =
-                [(before.name != after.name, "name"), (before.parent != after.parent, "parent"), (before.active != after.active, "active")]
-                    .into_iter()
-                    .filter_map(|(differs, name)| differs.then_some(name))
-                    .collect();
+            let fields: Vec<&str> = [
+                (before.name != after.name, "name"),
+                (before.parent != after.parent, "parent"),
+                (before.active != after.active, "active"),
+                (before.walk_minutes != after.walk_minutes, "walk_minutes"),
+            ]
+            .into_iter()
+            .filter_map(|(differs, name)| differs.then_some(name))
+            .collect();
             audit::note(tx, ctx, "area.change", "area", code, &fields).await?;
             once::remember(tx, ctx, sent, "/areas").await
         })
@@ -144,7 +150,14 @@ mod tests {
     use super::*;
 
     fn area(id: u128, parent: Option<u128>) -> AreaRecord {
-        AreaRecord { id: AreaId(id), code: id.to_string(), name: id.to_string(), parent: parent.map(AreaId), active: true }
+        AreaRecord {
+            id: AreaId(id),
+            code: id.to_string(),
+            name: id.to_string(),
+            parent: parent.map(AreaId),
+            active: true,
+            walk_minutes: None,
+        }
     }
 
     #[test]

@@ -27,6 +27,8 @@ pub struct AreaRecord {
     pub parent: Option<AreaId>,
     /// Whether children may be registered there.
     pub active: bool,
+    /// Minutes of walking that a visit there takes, there and back, on average; `None` = nobody has said.
+    pub walk_minutes: Option<u16>,
 }
 
 impl From<area::Model> for AreaRecord {
@@ -37,6 +39,7 @@ impl From<area::Model> for AreaRecord {
             name: row.name,
             parent: row.parent_id.map(|id| AreaId(id.as_u128())),
             active: row.active,
+            walk_minutes: row.walk_minutes.and_then(|minutes| u16::try_from(minutes).ok()),
         }
     }
 }
@@ -48,6 +51,7 @@ fn row(area: &AreaRecord) -> area::ActiveModel {
         name: area.name.clone(),
         parent_id: area.parent.map(|id| uuid(id.0)),
         active: area.active,
+        walk_minutes: area.walk_minutes.map(i32::from),
     }
     .into_active_model()
     .reset_all()
@@ -62,7 +66,7 @@ pub async fn insert(c: &impl ConnectionTrait, area: &AreaRecord) -> Result<(), S
     Ok(())
 }
 
-/// Changes name, code, parent or whether it is in use.
+/// Changes name, code, parent, the way, or whether it is in use.
 ///
 /// # Errors
 /// [`StoreError::Conflict`] when the code is taken.

@@ -115,7 +115,7 @@ pub fn noon(text: &str) -> DateTime<Utc> {
 /// An area called `Ulopi <n>`.
 #[must_use]
 pub fn an_area(n: u128) -> AreaRecord {
-    AreaRecord { id: AreaId(n), code: format!("ulopi-{n}"), name: format!("Ulopi {n}"), parent: None, active: true }
+    AreaRecord { id: AreaId(n), code: format!("ulopi-{n}"), name: format!("Ulopi {n}"), parent: None, active: true, walk_minutes: None }
 }
 
 /// A person with this key and role.

@@ -48,6 +48,7 @@ fn label(w: &Words, field: &str) -> String {
         "code" => "areas-code",
         "parent" => "areas-parent",
         "active" => "areas-active",
+        "walk" => "areas-walk",
         _ => "areas-name",
     })
 }
@@ -60,6 +61,7 @@ pub fn list(w: &Words, areas: &[AreaLine], typed: Typed<'_>) -> Markup {
         (ask.text("name", "areas-name"))
         (ask.text("code", "areas-code").hint(w.say("areas-code-hint")).plain_letters())
         (parent(w, ask, areas.iter()))
+        (walk(w, ask))
         (acts(&button(&w.say("areas-add"), false)))
     };
     let in_use = areas.iter().filter(|a| a.active).count();
@@ -93,6 +95,10 @@ fn parent<'a>(w: &Words, ask: Ask<'_>, areas: impl Iterator<Item = &'a AreaLine>
     }
 }
 
+fn walk(w: &Words, ask: Ask<'_>) -> Markup {
+    html! { (ask.whole("walk", "areas-walk").hint(w.say("areas-walk-hint")).unit(w.say("areas-walk-unit"))) }
+}
+
 /// One area. `possible_parents` leaves out the area itself and what lies in it.
 #[must_use]
 pub fn change(w: &Words, area: &AreaLine, possible_parents: &[AreaLine], typed: Typed<'_>) -> Markup {
@@ -100,6 +106,7 @@ pub fn change(w: &Words, area: &AreaLine, possible_parents: &[AreaLine], typed: 
     let fields = html! {
         (ask.text("name", "areas-name"))
         (parent(w, ask, possible_parents.iter()))
+        (walk(w, ask))
         (ask.one_of("active", "areas-active").rows().option("yes", w.say("areas-active-yes")).option("no", w.say("areas-active-no")))
         (acts(&button(&w.say("common-save"), false)))
     };

@@ -37,6 +37,8 @@ pub struct CaseloadPage<'a> {
     pub full_name: &'a str,
     /// Children, and those for whom something is due within seven days.
     pub load: [u64; 2],
+    /// The hours of walking to those, in words.
+    pub way: Option<String>,
     /// The children.
     pub children: Vec<ChildLine>,
     /// Colleagues with what they have, for the choice: sign-in name and words.
@@ -70,7 +72,7 @@ pub fn page(w: &Words, p: &CaseloadPage<'_>, key: &dyn Fn() -> String) -> Markup
         (summary_of(w, p.give.1, &|field| label(w, field)))
         (summary_of(w, p.cover.1, &|field| w.say(covers::label(field))))
         h1 { (name(p.full_name)) }
-        p.lede { (w.say_with("caseload-load", args!["children" => children, "due" => due])) }
+        p.lede { (w.say_with("caseload-load", args!["children" => children, "due" => due])) @if let Some(way) = &p.way { " " (w.say_with("caseload-way-own", args!["way" => way])) } }
         @if let Some(child) = p.changed { p { strong { (w.say_with("caseload-changed", args!["name" => child])) } } }
         (covers(w, p, key))
         h2 id="give" { (w.say("caseload-give")) }

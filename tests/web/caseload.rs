@@ -50,6 +50,30 @@ async fn ticked_children_go_over_together_and_where_they_were_stays() {
 }
 
 #[actix_web::test]
+async fn who_shares_out_children_sees_the_hours_on_foot_where_somebody_wrote_down_the_way() {
+    let site = three().await;
+    let elsewhere = child(4, "Deko", site.mbiro, site.mireni);
+    register(&site, &elsewhere, opens("2026-11-20")).await;
+    let mut desk = site.signed_in("olani").await;
+    desk.open("/team/mireni").await.is(200).says("The way to them: way not known.");
+    let mut office = site.signed_in("teveli").await;
+    office.open("/areas/ulopi").await.submit("main form", &[("walk", "6oo")]).await.is(422);
+    assert_eq!(office.attrs("#walk", "value"), ["6oo"], "kept as typed");
+    office.submit("main form", &[("walk", "601")]).await.is(422).says("600");
+    office.submit("main form", &[("walk", "٤٥")]).await.is(200);
+    office.open("/areas/ulopi").await;
+    assert_eq!(office.attrs("#walk", "value"), ["45"]);
+    // Two are due in Ulopi, 45 minutes each, and one on Mbiro Hill.
+    desk.open("/team/mireni").await.says("The way to them: at least 2 hours on foot, way known in part.");
+    office.open("/areas/mbiro").await.submit("main form", &[("walk", "75")]).await.is(200);
+    // 90 and 75 minutes are 165, nearer to three hours than to two.
+    desk.open("/team/mireni").await.says("something is due for 3. The way to them: about 3 hours on foot.");
+    register(&site, &child(5, "Kiva", site.ulopi, site.tamsi), opens("2026-11-20")).await;
+    desk.open("/team/mireni").await;
+    assert_eq!(desk.texts("select[name=to] option")[1], "Tamsi: one child, 1 due within 7 days, about one hour on foot");
+}
+
+#[actix_web::test]
 async fn one_changed_child_keeps_all_where_they_are_and_nothing_typed_is_lost() {
     let site = three().await;
     let mut desk = site.signed_in("olani").await;

@@ -85,7 +85,14 @@ pub async fn fill(site: &Site, children: u128) {
     site.db
         .db
         .write::<_, StoreError, _>(async |tx| {
-            let area = AreaRecord { id: sanga, code: "sanga".to_owned(), name: "Sanga Point".to_owned(), parent: None, active: true };
+            let area = AreaRecord {
+                id: sanga,
+                code: "sanga".to_owned(),
+                name: "Sanga Point".to_owned(),
+                parent: None,
+                active: true,
+                walk_minutes: None,
+            };
             areas::insert(tx, &area).await?;
             let mut key = 100_000;
             for n in 0..children {

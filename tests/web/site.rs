@@ -97,7 +97,8 @@ impl Site {
         db.db
             .write::<_, spoonround::store::StoreError, _>(async |tx| {
                 for (id, code, name) in [(ulopi, "ulopi", "Ulopi"), (mbiro, "mbiro", "Mbiro Hill")] {
-                    let area = AreaRecord { id, code: code.to_owned(), name: name.to_owned(), parent: None, active: true };
+                    let area =
+                        AreaRecord { id, code: code.to_owned(), name: name.to_owned(), parent: None, active: true, walk_minutes: None };
                     areas::insert(tx, &area).await?;
                 }
                 for person in &all {

@@ -154,7 +154,7 @@ async fn of_a_month() -> BTreeMap<String, Vec<u8>> {
     // The form for areas takes letters and digits only; these came in another way.
     for (n, code) in (0..).zip(VILLAGES) {
         let id = AreaId(site.ulopi.0 + 1_000 + n);
-        let area = AreaRecord { id, code: code.to_owned(), name: code.to_owned(), parent: None, active: true };
+        let area = AreaRecord { id, code: code.to_owned(), name: code.to_owned(), parent: None, active: true, walk_minutes: None };
         areas::insert(site.db.db.direct(), &area).await.expect("kept");
     }
     let mut office = site.signed_in("teveli").await;

@@ -15,14 +15,16 @@ pub struct Village {
     pub code: &'static str,
     /// Name.
     pub name: &'static str,
+    /// Minutes of walking to a home and back; of the ridge nobody has said yet.
+    pub walk_minutes: Option<u16>,
 }
 
 /// The four villages.
 pub const VILLAGES: [Village; 4] = [
-    Village { code: "ulopi", name: "Ulopi" },
-    Village { code: "sanga-point", name: "Sanga Point" },
-    Village { code: "mbiro-hill", name: "Mbiro Hill" },
-    Village { code: "tenzu-ridge", name: "Tenzu Ridge" },
+    Village { code: "ulopi", name: "Ulopi", walk_minutes: Some(20) },
+    Village { code: "sanga-point", name: "Sanga Point", walk_minutes: Some(35) },
+    Village { code: "mbiro-hill", name: "Mbiro Hill", walk_minutes: Some(50) },
+    Village { code: "tenzu-ridge", name: "Tenzu Ridge", walk_minutes: None },
 ];
 
 /// Somebody who signs in.

@@ -130,7 +130,12 @@ pub struct AreaForm {
     pub parent: Option<String>,
     /// Whether children may be registered there.
     pub active: bool,
+    /// Minutes of walking that a visit there takes, there and back, on average.
+    pub walk_minutes: Option<u16>,
 }
+
+/// The longest way that is believed, in minutes (our own choice: more than a day's work is a slip of the pen).
+const MOST_WALK_MINUTES: u64 = 600;
 
 /// Reads an area; the code is asked for a new one only, because exports refer to it for good.
 ///
@@ -147,7 +152,8 @@ pub fn read_area(pairs: &[(String, String)], new: bool) -> Result<AreaForm, Faul
     }
     let parent = r.optional("parent", MOST_AREA_CODE);
     let active = new || r.yes_no("active").unwrap_or(true);
-    let form = (|| Some(AreaForm { name: name?, code: code.clone(), parent, active }))();
+    let walk_minutes = r.count("walk", MOST_WALK_MINUTES).and_then(|minutes| u16::try_from(minutes).ok());
+    let form = (|| Some(AreaForm { name: name?, code: code.clone(), parent, active, walk_minutes }))();
     r.faults.or(form.filter(|f| !new || f.code.is_some()))
 }
 

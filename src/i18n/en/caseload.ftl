@@ -12,7 +12,19 @@ caseload-colleague = { $name }: { $children ->
         [one] one child
        *[other] { $children } children
     }, { $due } due within 7 days
-caseload-walking = Hours of walking are not known to the program: think of the way.
+caseload-way = { $hours ->
+        [0] less than half an hour on foot
+        [one] about one hour on foot
+       *[other] about { $hours } hours on foot
+    }
+caseload-way-least = { $hours ->
+        [0] way known in part
+        [one] at least one hour on foot, way known in part
+       *[other] at least { $hours } hours on foot, way known in part
+    }
+caseload-way-unknown = way not known
+caseload-way-own = The way to them: { $way }.
+caseload-walking = The hours on foot come from the minutes that the administrator wrote down for each area. Think of the way where they are not known.
 caseload-reason = Why
 caseload-reason-hint = At least 10 characters. It stands in the history of each child.
 caseload-give-do = Give these children over

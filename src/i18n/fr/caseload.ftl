@@ -12,7 +12,19 @@ caseload-colleague = { $name } : { $children ->
         [one] un enfant
        *[other] { $children } enfants
     }, { $due } dus d’ici 7 jours
-caseload-walking = Le programme ne connaît pas les heures de marche : pensez au chemin.
+caseload-way = { $hours ->
+        [0] moins d’une demi-heure à pied
+        [one] environ une heure à pied
+       *[other] environ { $hours } heures à pied
+    }
+caseload-way-least = { $hours ->
+        [0] chemin connu en partie
+        [one] au moins une heure à pied, chemin connu en partie
+       *[other] au moins { $hours } heures à pied, chemin connu en partie
+    }
+caseload-way-unknown = chemin inconnu
+caseload-way-own = Le chemin pour y aller : { $way }.
+caseload-walking = Les heures à pied viennent des minutes que l’administrateur a notées pour chaque lieu. Pensez au chemin là où elles ne sont pas connues.
 caseload-reason = Pourquoi
 caseload-reason-hint = Au moins 10 caractères. C’est noté dans l’histoire de chaque enfant.
 caseload-give-do = Confier ces enfants

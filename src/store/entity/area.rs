@@ -11,6 +11,7 @@ pub struct Model {
     pub name: String,
     pub parent_id: Option<Uuid>,
     pub active: bool,
+    pub walk_minutes: Option<i32>,
 }
 
 #[derive(Copy, Clone, Debug, EnumIter, DeriveRelation)]

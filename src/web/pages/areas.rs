@@ -88,6 +88,7 @@ async fn area_page(signed: &Signed, code: &str, wrong: Option<(&Filled, &Faults)
     let parent = area.parent.and_then(|id| possible.iter().find(|a| a.id == id)).map_or("", |a| a.code.as_str());
     let stored =
         Filled::default().with("name", area.name.clone()).with("parent", parent).with("active", if area.active { "yes" } else { "no" });
+    let stored = area.walk_minutes.map_or(stored.clone(), |minutes| stored.with("walk", minutes.to_string()));
     let (no_faults, fresh) = (Faults::new(), fresh_key());
     let (filled, faults) = wrong.unwrap_or((&stored, &no_faults));
     let key = wrong.map_or(fresh.as_str(), |(filled, _)| filled.one("key"));

@@ -10,6 +10,7 @@ use domain::fault::Faults;
 use maud::Markup;
 
 use crate::args;
+use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::format;
 use crate::service::Refusal;
@@ -20,6 +21,7 @@ use crate::service::once::Sent;
 use crate::service::people::cover;
 use crate::service::round::errand_of;
 use crate::store::lists::RoundRow;
+use crate::store::lists::week::Load;
 use crate::view::caseload as view;
 use crate::view::filled::Filled;
 use crate::view::layout;
@@ -49,13 +51,14 @@ fn page_of(signed: &Signed, load: &Caseload, wrong: &Wrong, flash: Option<&str>)
     let colleague = |p: &crate::store::people::PersonRecord| {
         let has = of(p.id);
         let words = w.say_with("caseload-colleague", args!["name" => &p.full_name, "children" => has.children, "due" => has.due]);
-        (p.sign_in_name.clone(), words)
+        (p.sign_in_name.clone(), way(w, has).map_or(words.clone(), |way| format!("{words}, {way}")))
     };
     let sign_in_name = |id| load.colleagues.iter().find(|p| p.id == id).map_or_else(String::new, |p| p.sign_in_name.clone());
     let page = view::CaseloadPage {
         sign_in_name: &load.worker.sign_in_name,
         full_name: &load.worker.full_name,
         load: [own.children, own.due],
+        way: way(w, own),
         children: load.children.iter().map(|(row, version)| child(signed, row, *version)).collect(),
         colleagues: load.colleagues.iter().map(colleague).collect(),
         covers: (load.covers.iter())
@@ -76,6 +79,19 @@ fn page_of(signed: &Signed, load: &Caseload, wrong: &Wrong, flash: Option<&str>)
     shell.here = Some(Nav::Workers);
     shell.flash = flash;
     layout::page(&shell, view::page(w, &page, &fresh_key))
+}
+
+/// The hours of walking to what is due, in words; `None` when nothing is due.
+fn way(w: &Words, load: Load) -> Option<String> {
+    // Half an hour and more counts as an hour.
+    let hours = (load.walk_minutes + 30) / 60;
+    let word = match (load.due, load.way_unknown) {
+        (0, _) => return None,
+        (due, unknown) if due == unknown => "caseload-way-unknown",
+        (_, 0) => "caseload-way",
+        _ => "caseload-way-least",
+    };
+    Some(w.say_with(word, args!["hours" => hours]))
 }
 
 fn child(signed: &Signed, row: &RoundRow, version: u32) -> view::ChildLine {
