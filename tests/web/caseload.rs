@@ -70,7 +70,7 @@ async fn who_shares_out_children_sees_the_hours_on_foot_where_somebody_wrote_dow
     desk.open("/team/mireni").await.says("something is due for 3. The way to them: about 3 hours on foot.");
     register(&site, &child(5, "Kiva", site.ulopi, site.tamsi), opens("2026-11-20")).await;
     desk.open("/team/mireni").await;
-    assert_eq!(desk.texts("select[name=to] option")[1], "Tamsi: one child, 1 due within 7 days, about one hour on foot");
+    assert_eq!(desk.texts("select[name=colleague] option")[1], "Tamsi: one child, 1 due within 7 days, about one hour on foot");
 }
 
 #[actix_web::test]
