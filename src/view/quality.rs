@@ -87,9 +87,9 @@ fn table(w: &Words, p: &QualityPage<'_>) -> Markup {
 
 fn cell(w: &Words, said: Said) -> Cell {
     match said {
-        Said::TooFew => Cell::of(html! { span.quiet { (w.say("quality-too-few")) } }),
+        Said::TooFew => Cell::few(&w.say("quality-too-few")),
         Said::Even(value) => Cell::number(&format::number(w, value, 0)),
-        Said::LookAgain(value) => Cell::of(html! { b { (format::number(w, value, 0)) " " (w.say("quality-look")) } }),
+        Said::LookAgain(value) => Cell::told(html! { b { (format::number(w, value, 0)) " " (w.say("quality-look")) } }),
     }
 }
 
@@ -104,7 +104,7 @@ fn spread(w: &Words, of: &Figures) -> Markup {
         .column(w.say("quality-outside"), true);
     let figure = |value: Option<f64>, digits| match value {
         Some(value) => Cell::number(&format::number(w, value, digits)),
-        None => Cell::of(html! { span.quiet { (w.say("quality-too-few")) } }),
+        None => Cell::few(&w.say("quality-too-few")),
     };
     let table = of.spread.iter().fold(table, |table, spread| {
         let usual = usual_sd(spread.indicator).map_or_else(String::new, |(from, to)| {

@@ -30,6 +30,18 @@ impl Cell {
         Self { body: html! { (text) }, class: if text == "0" { "num zero" } else { "num" } }
     }
 
+    /// A number with a word that it asks for.
+    #[must_use]
+    pub const fn told(body: Markup) -> Self {
+        Self { body, class: "num" }
+    }
+
+    /// Nothing is said because there is too little; a folded table leaves it out.
+    #[must_use]
+    pub fn few(words: &str) -> Self {
+        Self { body: html! { span.quiet { (words) } }, class: "num few" }
+    }
+
     /// A value that is kept back so that nobody can be recognised: hatched, with its sign on plain ground.
     #[must_use]
     pub fn kept(sign: &str) -> Self {
