@@ -275,6 +275,6 @@ pub async fn history_of_child(c: &impl ConnectionTrait, child: ChildId) -> Resul
     query.all(c).await?.into_iter().map(TryInto::try_into).collect()
 }
 
-fn in_scope(scope: Scope) -> sea_orm::Condition {
+pub(super) fn in_scope(scope: Scope) -> sea_orm::Condition {
     scope.on((follow_up::Entity, follow_up::Column::AreaId), (follow_up::Entity, follow_up::Column::WorkerId))
 }

@@ -1,5 +1,7 @@
 //! Visits as far as measuring goes, by the worker of the time: for looking at how well it goes. It judges nothing.
 
+use std::collections::BTreeSet;
+
 use chrono::DateTime;
 use chrono::Datelike;
 use chrono::NaiveDate;
@@ -26,10 +28,6 @@ use sea_orm::QueryFilter;
 use sea_orm::QueryOrder;
 use sea_orm::QuerySelect;
 use sea_orm::RelationDef;
-use sea_orm::sea_query::Expr;
-use sea_orm::sea_query::ExprTrait;
-use sea_orm::sea_query::Query;
-use sea_orm::sea_query::SelectStatement;
 use uuid::Uuid;
 
 use crate::store::codes::Reading;
@@ -37,6 +35,7 @@ use crate::store::entity::child;
 use crate::store::entity::follow_up;
 use crate::store::entity::visit;
 use crate::store::error::StoreError;
+use crate::store::follow_ups;
 use crate::store::scope::Scope;
 
 /// A weight is compared with the one before up to so many days back (our own choice: two visits of an older child).
@@ -57,6 +56,7 @@ pub struct MeasuredAt {
 
 #[derive(FromQueryResult)]
 struct Row {
+    id: Uuid,
     child_id: Uuid,
     worker_id: Uuid,
     area_id: Uuid,
@@ -64,7 +64,6 @@ struct Row {
     waz_h: Option<i32>,
     laz_h: Option<i32>,
     wlz_h: Option<i32>,
-    jump: bool,
     birth_day_known: bool,
     visited_on: NaiveDate,
     recorded_at: DateTime<Utc>,
@@ -89,10 +88,12 @@ pub async fn between(
     day_of: &dyn Fn(DateTime<Utc>) -> NaiveDate,
 ) -> Result<Vec<MeasuredAt>, StoreError> {
     use visit::Column as V;
+    let jumped = jumps(c, scope, (from, to)).await?;
     let of: RelationDef = visit::Entity::belongs_to(child::Entity).from(V::ChildId).to(child::Column::Id).into();
     let rows = visit::Entity::find()
         .select_only()
         .columns([
+            V::Id,
             V::ChildId,
             V::WorkerId,
             V::AreaId,
@@ -110,7 +111,6 @@ pub async fn between(
             V::Confirmed,
         ])
         .columns([child::Column::Born, child::Column::BirthDayKnown])
-        .column_as(Expr::exists(jumps()), "jump")
         .join(JoinType::InnerJoin, of)
         .filter(crate::store::children::in_scope(scope))
         .filter(V::VoidedAt.is_null())
@@ -143,7 +143,7 @@ pub async fn between(
             waz: row.waz_h.map(ZHundredths::new),
             laz: row.laz_h.map(ZHundredths::new),
             wlz: row.wlz_h.map(ZHundredths::new),
-            jump: row.jump,
+            jump: jumped.contains(&row.id),
             on: row.visited_on,
             arrived_on: day_of(row.recorded_at),
             weight,
@@ -159,13 +159,14 @@ pub async fn between(
     Ok(found)
 }
 
-/// The follow-up of a visit that asks for a second weighing because the line jumped.
-fn jumps() -> SelectStatement {
+/// The visits of these days that asked for a second weighing because the line jumped.
+async fn jumps(c: &impl ConnectionTrait, scope: Scope, (from, to): (NaiveDate, NaiveDate)) -> Result<BTreeSet<Uuid>, StoreError> {
     use follow_up::Column as F;
-    Query::select()
-        .column(F::Id)
-        .from(follow_up::Entity)
-        .and_where(Expr::col((follow_up::Entity, F::OpenedByVisit)).equals((visit::Entity, visit::Column::Id)))
-        .and_where(Expr::col((follow_up::Entity, F::Rule)).eq(RuleId::DataWeightJump.code()))
-        .take()
+    let opened = follow_up::Entity::find()
+        .select_only()
+        .column(F::OpenedByVisit)
+        .filter(follow_ups::in_scope(scope))
+        .filter(F::Rule.eq(RuleId::DataWeightJump.code()))
+        .filter(F::OpenedOn.between(from, to));
+    Ok(opened.into_tuple::<Uuid>().all(c).await?.into_iter().collect())
 }
