@@ -9,6 +9,7 @@ pub use crate::view::pieces::field::TextArea;
 pub use crate::view::pieces::field::Unusual;
 pub use crate::view::pieces::form::Ask;
 pub use crate::view::pieces::form::fault_summary;
+pub use crate::view::pieces::form::fault_summary_below;
 pub use crate::view::pieces::form::form;
 pub use crate::view::pieces::form::form_with_file;
 pub use crate::view::pieces::form::hidden;

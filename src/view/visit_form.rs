@@ -34,6 +34,7 @@ use crate::view::parts::back;
 use crate::view::parts::button;
 use crate::view::parts::details;
 use crate::view::parts::fault_summary;
+use crate::view::parts::fault_summary_below;
 use crate::view::parts::form;
 use crate::view::parts::hidden;
 use crate::view::parts::name;
@@ -155,7 +156,7 @@ pub fn body(f: &VisitForm<'_>) -> Markup {
     let w = f.w;
     let page = fields(f);
     html! {
-        @if let Some(danger) = &f.danger { (danger) } @else { (back(w, &format!("/children/{}", f.code), &w.say("visit-back"))) }
+        @if let Some(danger) = &f.danger { section id="danger" tabindex="-1" autofocus { (danger) } } @else { (back(w, &format!("/children/{}", f.code), &w.say("visit-back"))) }
         @if let Some(newest) = f.correcting.and_then(|correcting| correcting.newest) { (changed(w, newest)) }
         @if f.gone { (note(NoteWeight::Look, Icon::Ask, &html! { p { (w.say("visit-gone")) } })) }
         (summary(f, &page))
@@ -220,7 +221,9 @@ fn summary(f: &VisitForm<'_>, page: &Markup) -> Markup {
         })
         .collect();
     items.sort_by_key(|(at, _)| *at);
-    fault_summary(f.w, &items.into_iter().map(|(_, item)| item).collect::<Vec<_>>())
+    let items: Vec<_> = items.into_iter().map(|(_, item)| item).collect();
+    // The page opens at what has the focus: with danger above, that is never what is wrong with the form.
+    if f.danger.is_some() { fault_summary_below(f.w, &items) } else { fault_summary(f.w, &items) }
 }
 
 fn look_again(w: &Words, unusual: &[Unusual]) -> Markup {

@@ -61,6 +61,42 @@ async fn four_people_do_the_main_job() {
     seen.all_well(25);
 }
 
+/// Where the alert, its call and the focus are, as the page opens: the tops and bottoms, the height of the screen, what has the focus.
+const FIRST_SCREEN: &str =
+    "const at = (css) => { const box = document.querySelector(css).getBoundingClientRect(); return [box.top, box.bottom] };
+    return { alert: at('.alert'), call: at('.alert .dial'), screen: innerHeight, focus: document.activeElement.id }";
+
+#[tokio::test]
+async fn a_form_that_comes_back_with_danger_opens_at_the_danger() {
+    let (site, admin_code) = empty_programme();
+    let driver = Driver::start();
+    let seen = Rc::new(Seen::default());
+    let admin = Person::new(driver.window().await, &site.base, "danger", &seen).await;
+    first_sign_in(&admin, "teveli", &admin_code).await;
+    admin.open("/areas").await.write("name", "Ulopi").await.write("code", "ulopi").await.press("Add").await.says("Ulopi").await;
+    let code = add_person(&admin, "Mireni Kotu", "mireni", Role::Worker, &[]).await;
+    let worker = Person::new(driver.window().await, &site.base, "danger", &seen).await;
+    first_sign_in(&worker, "mireni", &code).await;
+    worker.follow("Add child").await.write("name", "Sela").await.write("caregiver", "Maruli").await.tick("sex", "F").await;
+    worker.write("born_day", "14").await.write("born_month", "3").await.write("born_year", "2026").await;
+    worker.choose("area", "Ulopi").await.tick("consent", "yes").await;
+    worker.press("Look at it before saving").await.press("Save: this is right").await;
+    let child = worker.path().await;
+
+    look::PHONE.put_on(worker.window()).await;
+    worker.open(&format!("{child}/visits/new")).await.tick("danger", "fits_now").await.write("weight", "99").await;
+    worker.press("Save and see what to do").await.says("What you ticked is saved").await;
+    let found = worker.window().execute(FIRST_SCREEN, Vec::new()).await.expect("measured");
+    let found = found.json();
+    let number = |value: &serde_json::Value| value.as_f64().unwrap_or_else(|| panic!("no number in {found}"));
+    let screen = number(&found["screen"]);
+    for part in ["alert", "call"] {
+        assert!((0.0..screen).contains(&number(&found[part][0])), "the {part} begins outside the first screen: {found}");
+    }
+    assert!(number(&found["call"][1]) <= screen, "the call ends below the first screen: {found}");
+    assert_eq!(found["focus"], "danger", "{found}");
+}
+
 /// Administrator: areas, people, settings.
 async fn office(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str) -> (String, String, String) {
     let admin = Person::new(driver.window().await, &site.base, "walk", seen).await;

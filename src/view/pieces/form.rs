@@ -173,23 +173,29 @@ pub fn not_saved_title(w: &Words, title: &str) -> String {
 /// What is wrong, all at once, each a link to its field. `items` are id, label and fault, in the order of the fields.
 #[must_use]
 pub fn fault_summary(w: &Words, items: &[(String, String, String)]) -> Markup {
-    summary(w, items, true)
+    summary(w, items, true, true)
+}
+
+/// The same below what presses more, which takes the eye and the focus when the page opens.
+#[must_use]
+pub fn fault_summary_below(w: &Words, items: &[(String, String, String)]) -> Markup {
+    summary(w, items, true, false)
 }
 
 /// The same for passwords, which are typed anew: it does not say that all is still there.
 #[must_use]
 pub fn summary_of_passwords(w: &Words, faults: &Faults, label: &dyn Fn(&str) -> String) -> Markup {
-    summary(w, &items_of(w, faults, label), false)
+    summary(w, &items_of(w, faults, label), false, true)
 }
 
 fn items_of(w: &Words, faults: &Faults, label: &dyn Fn(&str) -> String) -> Vec<(String, String, String)> {
     faults.iter().map(|(name, fault)| (name.to_owned(), label(name), codes::fault(w, fault))).collect()
 }
 
-fn summary(w: &Words, items: &[(String, String, String)], kept: bool) -> Markup {
+fn summary(w: &Words, items: &[(String, String, String)], kept: bool, first: bool) -> Markup {
     html! {
         @if !items.is_empty() {
-            section.note.stop id="summary" tabindex="-1" autofocus aria-labelledby="summary-heading" {
+            section.note.stop id="summary" tabindex="-1" autofocus[first] aria-labelledby="summary-heading" {
                 (Icon::Cross.draw("u"))
                 div {
                     h2 id="summary-heading" { (w.say_with("common-not-saved", args!["count" => items.len()])) }
