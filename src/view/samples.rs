@@ -317,8 +317,7 @@ fn doors(w: &Words) -> Vec<(&'static str, Markup)> {
         fault,
         wait_seconds: wait,
         next: "/",
-        carried,
-        carried_notice: carried.is_some(),
+        written: carried.map_or(sign_in::Written::Nothing, sign_in::Written::Carried),
     };
     let title = w.say("sign-in-title");
     let mut short = Faults::new();

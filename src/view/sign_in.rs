@@ -32,10 +32,19 @@ pub struct SignInPage<'a> {
     pub wait_seconds: Option<i64>,
     /// Where to go afterwards.
     pub next: &'a str,
-    /// A form whose session ended, sealed.
-    pub carried: Option<&'a str>,
-    /// Whether to say that the session ended.
-    pub carried_notice: bool,
+    /// What was being written when the session ended.
+    pub written: Written<'a>,
+}
+
+/// What became of a form whose session ended before it was sent.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Written<'a> {
+    /// Nothing was being written.
+    Nothing,
+    /// It travels along, sealed.
+    Carried(&'a str),
+    /// It could not be carried: nobody knows any more whose it is.
+    Lost,
 }
 
 /// The sign-in page.
@@ -44,20 +53,20 @@ pub fn body(w: &Words, page: &SignInPage<'_>, token: &str, key: &str) -> Markup 
     let fault = page.fault.as_ref().map(|fault| codes::fault(w, fault));
     let fields = html! {
         (hidden("next", page.next))
-        @if let Some(carried) = page.carried { (hidden("carried", carried)) }
+        @if let Written::Carried(carried) = page.written { (hidden("carried", carried)) }
         (Field::text("name", w.say("sign-in-name")).value(page.name).autocomplete("username").plain_letters().fault(fault))
         (Field::password("password", w.say("sign-in-password"), "current-password").hint(w.say("sign-in-password-hint")))
         (acts(&button(&w.say("sign-in-do"), false)))
     };
+    let (heading, lede) = match page.written {
+        Written::Nothing => ("sign-in-heading", "sign-in-lede"),
+        Written::Carried(_) => ("sign-in-ended-title", "sign-in-ended"),
+        Written::Lost => ("sign-in-lost-title", "sign-in-lost"),
+    };
     html! {
         (drawing())
-        @if page.carried_notice {
-            h1 { (w.say("sign-in-ended-title")) }
-            p.lede { (w.say("sign-in-ended")) }
-        } @else {
-            h1 { (w.say("sign-in-heading")) }
-            p.lede { (w.say("sign-in-lede")) }
-        }
+        h1 { (w.say(heading)) }
+        p.lede { (w.say(lede)) }
         @if let Some(seconds) = page.wait_seconds {
             (note(NoteWeight::Stop, Icon::Cross, &html! {
                 h2 { (w.say("sign-in-not-in")) }

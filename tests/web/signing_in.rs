@@ -204,12 +204,28 @@ async fn a_form_left_open_over_the_end_of_a_session_is_kept() {
     let (path, mut pairs) = browser.filled("main form", &[("present", PASSWORD), ("new", "three herons by the lake")]);
     pairs.push(("note".to_owned(), "two\nlines = kept".to_owned()));
     site.clock.set(site.clock.now() + Duration::days(20));
-    browser.send(&path, &pairs).await.is(401);
+    browser.send(&path, &pairs).await.is(401).says("What you wrote is kept").does_not_say("could not be kept");
     browser.submit("main form", &[("name", "mireni"), ("password", PASSWORD)]).await.is(200);
     let (again, kept) = browser.filled("main form", &[]);
     assert_eq!(again, "/password");
     for (name, value) in pairs.iter().filter(|(name, _)| name != "token") {
         assert!(kept.contains(&(name.clone(), value.clone())), "{name}={value} was lost: {kept:?}");
+    }
+}
+
+#[actix_web::test]
+async fn a_form_that_nobody_can_be_given_back_is_not_said_to_be_kept() {
+    let site = Site::new().await;
+    let mut browser = site.signed_in("mireni").await;
+    browser.open("/password").await;
+    let (path, pairs) = browser.filled("main form", &[("new", "three herons by the lake")]);
+    // Signed out in another tab: nobody knows any more whose the form is, with the cookie still sent or without it.
+    let mut other_tab = browser.clone();
+    browser.submit("form[action='/sign-out']", &[]).await.is(200);
+    for sending in [&mut browser, &mut other_tab] {
+        sending.send(&path, &pairs).await.is(401).says("could not be kept").says("Go back in the browser");
+        sending.does_not_say("is kept").does_not_say("still there to save");
+        assert!(sending.attrs("main [name=carried]", "value").is_empty(), "it is not carried");
     }
 }
 

@@ -13,6 +13,7 @@ use crate::service::sign_in;
 use crate::service::sign_in::Entered;
 use crate::view::filled::Filled;
 use crate::view::sign_in as view;
+use crate::view::sign_in::Written;
 use crate::web::extract::ErrorVisitor;
 use crate::web::extract::Posted;
 use crate::web::extract::Visitor;
@@ -42,7 +43,7 @@ pub async fn show(req: HttpRequest) -> Result<HttpResponse, Failure> {
         return Ok(see_other(first_page(actor.role)));
     }
     let next = query_value(&req, "next").unwrap_or_default();
-    let form = view::SignInPage { name: "", fault: None, wait_seconds: None, next: own_path(&next), carried: None, carried_notice: false };
+    let form = view::SignInPage { name: "", fault: None, wait_seconds: None, next: own_path(&next), written: Written::Nothing };
     with_door(&req, &visitor, StatusCode::OK, &form)
 }
 
@@ -77,8 +78,7 @@ pub async fn enter(req: HttpRequest, payload: web::Payload) -> Result<HttpRespon
         fault,
         wait_seconds,
         next: own_path(form.one("next")),
-        carried,
-        carried_notice: carried.is_some(),
+        written: carried.map_or(Written::Nothing, Written::Carried),
     };
     // A missing door cookie is an old bookmark or a cleared phone, not an attack worth a dead end: show the form again.
     if door.is_empty() || !visitor.app().secret.token_fits(door.as_bytes(), form.one("token")) {
@@ -163,7 +163,8 @@ pub async fn carried_form(req: &HttpRequest, visitor: &ErrorVisitor, path: &str,
     let carried = owner.and_then(|owner| seal(visitor, &owner.0.to_string(), path, filled));
     let door = session::door_value(req).unwrap_or_default();
     let token = app.secret.token(door.as_bytes());
-    let form = view::SignInPage { name: "", fault: None, wait_seconds: None, next: "/", carried: carried.as_deref(), carried_notice: true };
+    let written = carried.as_deref().map_or(Written::Lost, Written::Carried);
+    let form = view::SignInPage { name: "", fault: None, wait_seconds: None, next: "/", written };
     (title, view::body(words, &form, &token, &fresh_key()))
 }
 
