@@ -92,6 +92,8 @@ pub struct ResultPage<'a> {
     pub seen: &'a [String],
     /// What was not looked at.
     pub unchecked: &'a [Unchecked],
+    /// Nothing at all was measured or checked.
+    pub nothing_checked: bool,
     /// Weight gained or lost since a day.
     pub gain: Option<(i64, NaiveDate)>,
     /// How far two weighings may lie apart, in grams.
@@ -235,7 +237,7 @@ fn usual(p: &ResultPage<'_>) -> Markup {
                 (rows(&p.found[1..].iter().map(|f| html! { p { (cls(w, f.class)) } p { (f.why) } (scale::said(&f.scale)) (act_of(p, f)) }).collect::<Vec<_>>()))
             }
         } @else {
-            h1 { (w.say_with("result-no-concern", args!["name" => p.name])) }
+            (nothing_found(p))
         }
         (unchecked(p))
         (gain(p))
@@ -246,6 +248,23 @@ fn usual(p: &ResultPage<'_>) -> Markup {
         (onward::leave(p))
         @if !p.found.is_empty() { p { a.link href="#note" { (w.say("result-note")) } } (referral::note(p)) }
         p.quiet { (w.say("common-caution-6")) " " (w.say("result-sources-differ")) }
+    }
+}
+
+/// No finding. What was never looked at is not called fine, and neither is a child for whom something urgent is still open.
+fn nothing_found(p: &ResultPage<'_>) -> Markup {
+    let w = p.w;
+    let urgent: Vec<String> = p.still_open.iter().filter(|f| f.class.is_urgent()).map(|f| f.name.clone()).collect();
+    let open = format::list(w, &urgent);
+    html! {
+        @match (p.nothing_checked, urgent.is_empty()) {
+            (true, none) => {
+                h1 { (w.say_with("result-nothing-checked", args!["name" => p.name])) }
+                @if !none { p.lede { (w.say_with("result-open-are", args!["open" => open])) } }
+            }
+            (false, false) => h1 { (w.say_with("result-open-for", args!["name" => p.name, "open" => open])) }
+            (false, true) => h1 { (w.say_with("result-no-concern", args!["name" => p.name])) }
+        }
     }
 }
 

@@ -54,6 +54,21 @@ async fn an_empty_form_is_saved_and_nothing_is_called_checked() {
     let (mut browser, code) = at_eight_months(&site).await;
     browser.open(&format!("/children/{code}/visits/new")).await.submit("main form", &[]).await.is(200);
     browser.says("Not checked: danger signs, feet, weight, length, upper arm, milk, food and swallowing.");
+    browser.says("Nothing was measured or checked: Neruka").does_not_say("No concern");
+}
+
+#[actix_web::test]
+async fn an_empty_form_after_an_emergency_says_what_is_open_and_not_that_nothing_is() {
+    let site = Site::new().await;
+    let (mut browser, code) = at_eight_months(&site).await;
+    let new = format!("/children/{code}/visits/new");
+    let before = |day| [("day", "other"), ("on_day", day), ("on_month", "11"), ("on_year", "2026")];
+    let danger: Vec<_> = before("10").into_iter().chain([("danger", "fits_now"), ("weight", "7,10")]).collect();
+    browser.open(&new).await.submit("main form", &danger).await.is(200).says("on the side");
+    browser.open(&new).await.submit("main form", &before("17")).await.is(200).does_not_say("No concern");
+    browser.says("Nothing was measured or checked: Neruka").says("Still open: Danger sign");
+    browser.open(&new).await.submit("main form", &[("weight", "7,40"), ("feet", "no")]).await.is(200).does_not_say("No concern");
+    browser.says("Still open for Neruka: Danger sign");
 }
 
 #[actix_web::test]

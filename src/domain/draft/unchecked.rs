@@ -45,6 +45,13 @@ pub fn unchecked(visit: &Visit, questions: &Questions) -> Vec<Unchecked> {
         .collect()
 }
 
+/// Whether no part at all was looked at, and the head was not measured either.
+#[must_use]
+pub fn nothing_checked(visit: &Visit, questions: &Questions) -> bool {
+    let empty = Visit::empty(visit.id, visit.on, visit.contact);
+    visit.head.is_none() && unchecked(visit, questions) == unchecked(&empty, questions)
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -73,7 +80,12 @@ mod tests {
         let mut v = Visit::empty(VisitId(1), "2026-11-25".parse().expect("a date"), Contact::Home);
         assert_eq!(unchecked(&v, &questions(false, true)), Unchecked::ALL);
         assert!(!unchecked(&v, &questions(true, false)).contains(&Unchecked::Arm));
+        assert!(nothing_checked(&v, &questions(false, true)) && nothing_checked(&v, &questions(true, false)));
+        v.head = crate::units::HeadCircumference::from_mm(440).ok();
+        assert!(v.head.is_some() && !nothing_checked(&v, &questions(false, true)), "a head is a measurement");
+        v.head = None;
         v.oedema = Some(false);
+        assert!(!nothing_checked(&v, &questions(false, true)), "no swelling was looked for and not found");
         v.danger_signs = Some(BTreeSet::new());
         let rest = unchecked(&v, &questions(false, true));
         assert!(!rest.contains(&Unchecked::Signs) && !rest.contains(&Unchecked::Feet) && rest.contains(&Unchecked::Weight));

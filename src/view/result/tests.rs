@@ -48,6 +48,16 @@ fn advice() -> Advice {
 }
 
 fn page(lang: Lang, found: &[Found], unchecked: &[Unchecked], emergency: bool) -> String {
+    page_with(lang, found, &[], (unchecked, false), emergency)
+}
+
+fn page_with(
+    lang: Lang,
+    found: &[Found],
+    still_open: &[Found],
+    (unchecked, nothing_checked): (&[Unchecked], bool),
+    emergency: bool,
+) -> String {
     let v = visit();
     let advice = advice();
     let emergency = emergency.then(|| Emergency {
@@ -69,11 +79,12 @@ fn page(lang: Lang, found: &[Found], unchecked: &[Unchecked], emergency: bool) -
         seq: 4,
         visit: &v,
         found,
-        still_open: &[],
+        still_open,
         closed: &[],
         emergency,
         seen: &[],
         unchecked,
+        nothing_checked,
         gain: Some((450, d("2026-10-16"))),
         tolerance_g: 100,
         corrected_by_days: 0,
@@ -95,6 +106,29 @@ fn what_was_not_checked_is_named_and_never_called_fine() {
     assert!(!text.to_lowercase().contains("nothing to follow up"));
     assert!(text.contains("7.35 kg") && text.contains("134 mm (13.4 cm)"), "what was understood is said back");
     assert!(text.contains("450 g") && text.contains("7 December") && text.contains("/children/CDEF/visits/4/correct"));
+}
+
+#[test]
+fn where_nothing_was_checked_or_something_urgent_is_open_there_is_no_word_of_no_concern() {
+    let open = [found(Class::Now, "danger")];
+    for lang in [Lang::En, Lang::Fr] {
+        let w = words(lang);
+        let no_concern = w.say_with("result-no-concern", args!["name" => "Neruka"]);
+        let said = |still_open: &[Found], nothing| page_with(lang, &[], still_open, (Unchecked::ALL, nothing), false);
+        let nothing = w.say_with("result-nothing-checked", args!["name" => "Neruka"]);
+        let heading = |text: &str| format!("<h1>{text}</h1>");
+        assert!(said(&[], false).contains(&heading(&no_concern)), "the words are what is looked for below");
+        for text in [said(&[], true), said(&open, true)] {
+            assert!(text.contains(&heading(&nothing)) && !text.contains(&no_concern), "{text}");
+        }
+        let open_are = w.say_with("result-open-are", args!["open" => "danger"]);
+        assert!(said(&open, true).contains(&open_are) && !said(&[], true).contains(&open_are));
+        let text = said(&open, false);
+        let open_for = w.say_with("result-open-for", args!["name" => "Neruka", "open" => "danger"]);
+        assert!(text.contains(&heading(&open_for)) && !text.contains(&no_concern), "{text}");
+        let milder = said(&[found(Class::Month, "meals")], false);
+        assert!(milder.contains(&no_concern), "what is not urgent stands below: {milder}");
+    }
 }
 
 #[test]

@@ -4,6 +4,7 @@ use actix_web::web;
 use domain::assess::VisitAssessment;
 use domain::calendar::completed_months;
 use domain::draft::questions::LastTime;
+use domain::draft::unchecked::nothing_checked;
 use domain::draft::unchecked::unchecked;
 use domain::evidence::Evidence;
 use domain::feeding::thickness::thicker_helps;
@@ -86,6 +87,7 @@ struct Gathered<'a> {
     seen: Vec<String>,
     gain: Option<(i64, chrono::NaiveDate)>,
     unchecked: Vec<domain::draft::unchecked::Unchecked>,
+    nothing_checked: bool,
 }
 
 impl<'a> Gathered<'a> {
@@ -135,6 +137,7 @@ impl<'a> Gathered<'a> {
             seen: emergency::seen(w, visit, &|code| desk.food_name(code)),
             gain: gain(&questions.last, visit),
             unchecked: unchecked(visit, &questions),
+            nothing_checked: nothing_checked(visit, &questions),
         })
     }
 
@@ -156,6 +159,7 @@ impl<'a> Gathered<'a> {
             emergency: urgent.then(|| desk.emergency(self.kinds.clone(), self.seen.clone())),
             seen: &self.seen,
             unchecked: &self.unchecked,
+            nothing_checked: self.nothing_checked,
             gain: self.gain,
             tolerance_g: desk.signed.visitor.protocols.on(self.record.visit.on).tolerance.weight_g,
             corrected_by_days: desk.file.assessment.now.corrected_by_days,
