@@ -66,7 +66,7 @@ pub enum Command {
     #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround due --as-of 2026-11-02 > due.csv")]
     Due {
         /// Shows the list of this day; visits after it are not looked at.
-        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD")]
+        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD", value_parser = parse_day)]
         as_of: Option<NaiveDate>,
         /// Shows the children of this area only, named by its code.
         #[arg(verbatim_doc_comment, long, value_name = "CODE")]
@@ -98,7 +98,7 @@ pub enum Command {
     #[command(verbatim_doc_comment, after_help = "Example:\n  spoonround tick")]
     Tick {
         /// Takes this day for today; in a database marked as a demo only.
-        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD", hide = true)]
+        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD", value_parser = parse_day, hide = true)]
         as_of: Option<NaiveDate>,
     },
     /// Works everything out anew from the visits and reports where what is stored differs; there must be no difference.
@@ -111,7 +111,7 @@ pub enum Command {
         #[arg(verbatim_doc_comment, long)]
         repair: bool,
         /// Takes this day for today; in a database marked as a demo only.
-        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD", hide = true)]
+        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD", value_parser = parse_day, hide = true)]
         as_of: Option<NaiveDate>,
     },
 }
@@ -146,7 +146,7 @@ pub enum ProtocolCommand {
         #[arg(verbatim_doc_comment, value_name = "NEW.toml|default")]
         protocol: String,
         /// Compares the list of this day; visits after it are not looked at. Without it, today's.
-        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD")]
+        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD", value_parser = parse_day)]
         as_of: Option<NaiveDate>,
         /// Lists the children behind the numbers too, by their codes.
         #[arg(verbatim_doc_comment, long)]
@@ -165,7 +165,7 @@ pub enum ProtocolCommand {
         #[arg(verbatim_doc_comment, long, value_name = "NAME")]
         approved_by: String,
         /// Sets the first day on which visits are judged by it; today or later.
-        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD")]
+        #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD", value_parser = parse_day)]
         from: NaiveDate,
         /// Says what changes and who asked for it.
         #[arg(verbatim_doc_comment, long, value_name = "TEXT", default_value = "")]
@@ -192,6 +192,10 @@ pub struct NewUser {
 
 fn parse_period(text: &str) -> Result<Period, String> {
     Period::parse(text).ok_or_else(|| format!("{text:?} is no month, quarter or year; write it like 2026-10, 2026-Q3 or 2026"))
+fn parse_day(text: &str) -> Result<NaiveDate, String> {
+    text.parse().map_err(|_| format!("there is no day {text:?}; write year, month and day, such as 2026-11-25"))
+}
+
 }
 
 fn parse_language(text: &str) -> Result<Lang, String> {

@@ -53,6 +53,9 @@ pub async fn due(config: &Config, as_of: Option<NaiveDate>, area: Option<&str>) 
     if day > office.today {
         return Err(Stop(format!("{day} has not come yet; today is {}. Name a past day, or leave --as-of out", office.today)));
     }
+    if let Some(code) = area {
+        known_area(&due_list::area_codes(&office.db).await?, code)?;
+    }
     let lines = due_list::due(&office.db, &office.protocols, day, area).await?;
     let mut out = csv_text::writer(std::io::stdout().lock());
     out.write_record(due_list::HEADER)?;
@@ -61,6 +64,15 @@ pub async fn due(config: &Config, as_of: Option<NaiveDate>, area: Option<&str>) 
     }
     out.flush()?;
     Ok(ExitCode::SUCCESS)
+}
+
+/// An empty list would read as if nothing were due.
+fn known_area(codes: &[String], code: &str) -> Result<(), Stop> {
+    if codes.iter().any(|known| known == code) {
+        return Ok(());
+    }
+    let known = if codes.is_empty() { "there is no area yet".to_owned() } else { format!("the codes are {}", codes.join(", ")) };
+    Err(Stop(format!("no area has the code {code:?}; {known}")))
 }
 
 /// Brings the lists up to date.

@@ -60,6 +60,14 @@ impl DueLine {
     }
 }
 
+/// The codes of all areas, by which a list can be narrowed.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn area_codes(db: &Db) -> Result<Vec<String>, StoreError> {
+    Ok(areas::list(db.direct()).await?.into_iter().map(|area| area.code).collect())
+}
+
 /// The list as of a day, most urgent first: visits dated up to the day, with the corrections known now.
 ///
 /// # Errors

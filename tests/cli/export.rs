@@ -40,6 +40,14 @@ async fn a_programme() -> Place {
     place
 }
 
+#[tokio::test]
+async fn the_list_of_an_area_needs_the_code_of_one() {
+    let place = a_programme().await;
+    let code = an_area(1).code;
+    place.run(&["due", "--area", &code]).is(0).prints("as_of,child_code,area,");
+    place.run(&["due", "--area", "nope"]).is(2).complains(&format!("no area has the code \"nope\"; the codes are {code}"));
+}
+
 fn names(folder: &Path) -> Vec<String> {
     let entries = std::fs::read_dir(folder).expect("a folder");
     let mut names: Vec<String> = entries.map(|entry| entry.expect("an entry").file_name().display().to_string()).collect();

@@ -36,6 +36,19 @@ fn the_list_of_an_empty_programme_has_its_columns_and_no_future() {
     ran.is(0);
     assert_eq!(ran.out, "as_of,child_code,area,worker,age_months,rule,class,due_on,days_late,protocol_version\r\n");
     place.run(&["due", "--as-of", "2999-01-01"]).is(2).complains("has not come yet");
-    place.run(&["due", "--as-of", "yesterday"]).is(2).complains("yesterday");
+    for (day, command) in [
+        ("yesterday", &["due", "--as-of"][..]),
+        ("2026-02-31", &["due", "--as-of"]),
+        ("2026-02-31", &["tick", "--as-of"]),
+        ("2026-02-31", &["recheck", "--as-of"]),
+        ("2026-02-31", &["protocol", "rehearse", "default", "--as-of"]),
+        ("2026-02-31", &["protocol", "adopt", "default", "--approved-by", "Dr Oru Saneth", "--from"]),
+    ] {
+        let ran = place.run(&[command, &[day]].concat());
+        ran.is(2).complains(&format!("there is no day \"{day}\"; write year, month and day, such as 2026-11-25"));
+    }
+    let ran = place.run(&["due", "--area", "nope"]);
+    ran.is(2).complains("no area has the code \"nope\"; there is no area yet");
+    assert_eq!(ran.out, "", "no header that would read as an empty list");
     place.run(&["export", "2026-13", "--into", "x"]).is(2).complains("write it like 2026-10");
 }
