@@ -155,6 +155,8 @@ pub enum ProtocolCommand {
     /// Adopts a protocol from a day on and keeps who approved it and why. Visits before that day keep the version that judged them.
     #[command(
         verbatim_doc_comment,
+        // Lines are not broken, so that the example can be pasted.
+        term_width = 0,
         after_help = "Example:\n  spoonround protocol adopt district.toml --approved-by \"Dr Oru Saneth\" --from 2026-12-01 --reason \"New limit for the arm\""
     )]
     Adopt {
@@ -168,7 +170,7 @@ pub enum ProtocolCommand {
         #[arg(verbatim_doc_comment, long, value_name = "YYYY-MM-DD", value_parser = parse_day)]
         from: NaiveDate,
         /// Says what changes and who asked for it.
-        #[arg(verbatim_doc_comment, long, value_name = "TEXT", default_value = "")]
+        #[arg(verbatim_doc_comment, long, value_name = "TEXT", default_value = "", hide_default_value = true)]
         reason: String,
         /// Allows a day before today: visits since then are judged anew.
         #[arg(verbatim_doc_comment, long)]
@@ -190,12 +192,12 @@ pub struct NewUser {
     pub role: domain::role::Role,
 }
 
-fn parse_period(text: &str) -> Result<Period, String> {
-    Period::parse(text).ok_or_else(|| format!("{text:?} is no month, quarter or year; write it like 2026-10, 2026-Q3 or 2026"))
 fn parse_day(text: &str) -> Result<NaiveDate, String> {
     text.parse().map_err(|_| format!("there is no day {text:?}; write year, month and day, such as 2026-11-25"))
 }
 
+fn parse_period(text: &str) -> Result<Period, String> {
+    Period::parse(text).ok_or_else(|| format!("{text:?} is no month, quarter or year; write it like 2026-10, 2026-Q3 or 2026"))
 }
 
 fn parse_language(text: &str) -> Result<Lang, String> {
@@ -219,6 +221,38 @@ mod tests {
     #[test]
     fn the_commands_are_well_formed() {
         Cli::command().debug_assert();
+    }
+
+    /// The help of every command, by its name.
+    fn helps(command: &mut clap::Command, into: &mut Vec<(String, Vec<String>, String)>) {
+        let after = command.get_after_help().map(ToString::to_string).unwrap_or_default();
+        let examples = after.lines().filter(|line| line.starts_with("  ")).map(str::to_owned).collect();
+        into.push((command.get_name().to_owned(), examples, command.render_long_help().to_string()));
+        command.get_subcommands_mut().for_each(|sub| helps(sub, into));
+    }
+
+    #[test]
+    fn every_example_can_be_pasted_and_no_empty_default_is_told() {
+        let mut command = Cli::command();
+        command.build();
+        let mut all = Vec::new();
+        helps(&mut command, &mut all);
+        assert!(all.iter().any(|(name, ..)| name == "adopt"), "all commands are walked through");
+        for (name, examples, help) in all {
+            for example in examples {
+                assert!(help.lines().any(|line| line == example), "{name}: {example:?} is broken into lines:\n{help}");
+            }
+            assert!(!help.contains("[default: ]") && !help.contains("[default: \"\"]"), "{name}:\n{help}");
+        }
+    }
+
+    #[test]
+    fn a_day_that_there_is_not_is_said_to_be_none() {
+        assert_eq!(parse_day("2028-02-29").map(|day| day.to_string()).as_deref(), Ok("2028-02-29"));
+        for text in ["2026-02-31", "2026-13-01", "yesterday", "31.1.2026", ""] {
+            let said = parse_day(text).expect_err("no day");
+            assert!(said.contains("there is no day") && said.contains("such as 2026-11-25"), "{said}");
+        }
     }
 
     #[test]
