@@ -50,10 +50,9 @@ pub struct StepsPage {
 /// The page.
 #[must_use]
 pub fn page(w: &Words, p: &StepsPage) -> Markup {
-    let count = p.difficult.len();
     html! {
         (back(w, "/team", &w.say("team-title")))
-        h1 { (if p.next.is_some() { w.say_with("talk-team-over", args!["count" => count]) } else { w.say_with("talk-team-heading", args!["count" => count]) }) }
+        h1 { (heading(w, p)) }
         p.quiet { (w.say_with("talk-team-lede", args!["date" => &p.since])) }
         @if p.difficult.is_empty() { p { (w.say("talk-team-none")) } }
         div.sidebyside { (rows(&p.difficult.iter().map(|line| difficult(w, line)).collect::<Vec<_>>())) }
@@ -64,6 +63,16 @@ pub fn page(w: &Words, p: &StepsPage) -> Markup {
             (by_worker(w, p))
         }
     }
+}
+
+/// How many were difficult: all are on this page, or more than these, or these are the later ones.
+fn heading(w: &Words, p: &StepsPage) -> String {
+    let word = match (&p.first, &p.next) {
+        (Some(_), _) => "talk-team-further",
+        (None, Some(_)) => "talk-team-over",
+        (None, None) => "talk-team-heading",
+    };
+    w.say_with(word, args!["count" => p.difficult.len()])
 }
 
 fn difficult(w: &Words, line: &DifficultLine) -> Markup {

@@ -132,6 +132,9 @@ async fn what_is_told_meanwhile_neither_doubles_nor_drops_a_line_of_the_later_pa
     let steps = walked(&mut desk, "/agreed-steps", told_steps, "/agreed-steps?after=", &mut late_news).await;
     let each: BTreeSet<&String> = steps.iter().collect();
     assert_eq!((steps.len(), each.len()), (345, 345), "three steps of each child");
+    assert_eq!(desk.texts("h1"), ["Further steps that were difficult"], "the last page does not count its own lines as all");
+    desk.open("/agreed-steps").await;
+    assert_eq!(desk.texts("h1"), ["More than 50 steps were difficult"]);
     let told_of = |page: &Browser| page.attrs("#told ~ table tbody th a, #told ~ * table tbody th a", "href");
     let told = walked(&mut desk, "/referrals", told_of, "/referrals?told_after=", late_news).await;
     let each: BTreeSet<&String> = told.iter().collect();

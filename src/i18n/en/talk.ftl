@@ -43,6 +43,7 @@ talk-team-heading = { $count ->
        *[other] { $count } steps were difficult
     }
 talk-team-over = More than { $count } steps were difficult
+talk-team-further = Further steps that were difficult
 talk-team-lede = Since { $date }: what families could not do, or only in part, and why. It is nobody’s fault; it shows what to help with.
 talk-team-none = When workers write what became of a step, what was difficult stands here.
 talk-team-by-worker = By worker

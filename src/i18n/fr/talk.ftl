@@ -43,6 +43,7 @@ talk-team-heading = { $count ->
        *[other] { $count } étapes ont été difficiles
     }
 talk-team-over = Plus de { $count } étapes ont été difficiles
+talk-team-further = Autres étapes qui ont été difficiles
 talk-team-lede = Depuis le { $date } : ce que des familles n’ont pas pu faire, ou seulement en partie, et pourquoi. Ce n’est la faute de personne ; cela montre où aider.
 talk-team-none = Quand on note ce qu’une étape est devenue, ce qui a été difficile se trouve ici.
 talk-team-by-worker = Par agent
