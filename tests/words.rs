@@ -226,6 +226,7 @@ fn every_fault_has_words_with_its_limits() {
         Fault::UnknownFood { typed: "mangoo".to_owned(), like: None },
         Fault::UnknownFood { typed: "mangoo".to_owned(), like: Some("Mango".to_owned()) },
         Fault::Outside { least: "0.5".to_owned(), most: "25".to_owned(), unit: "kg" },
+        Fault::Outside { least: "0".to_owned(), most: "365".to_owned(), unit: "" },
         Fault::NotADate,
         Fault::InFuture,
         Fault::BeforeBirth,

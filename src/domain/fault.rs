@@ -101,6 +101,7 @@ impl Fault {
             Self::TooManyDecimals { .. } => "too-many-decimals",
             Self::Outside { .. } => "outside",
             Self::NotADate => "not-a-date",
+            Self::Outside { unit, .. } if unit.is_empty() => "outside-count",
             Self::InFuture => "in-future",
             Self::BeforeBirth => "before-birth",
             Self::AfterVisit => "after-visit",

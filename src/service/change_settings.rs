@@ -157,7 +157,7 @@ mod tests {
                 "time_zone unknown-time-zone",
                 "emergency_number not-a-number",
                 "language unknown-choice",
-                "small_number_threshold outside"
+                "small_number_threshold outside-count"
             ]
         );
     }

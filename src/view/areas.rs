@@ -28,6 +28,8 @@ pub struct AreaLine {
     pub depth: usize,
     /// In use.
     pub active: bool,
+    /// Minutes on foot to a home and back, if somebody wrote them down.
+    pub walk_minutes: Option<u16>,
 }
 
 /// A form as typed.
@@ -79,13 +81,22 @@ fn line(w: &Words, area: &AreaLine) -> Markup {
         &html! {
             div class=[(area.depth > 0).then_some("grp")] {
                 strong { (name(&area.name)) }
-                p.quiet { span.ltr { (area.code) } @if !area.active { ", " (w.say("areas-inactive")) } }
+                p.quiet { span.ltr { (area.code) } ", " (state(w, area)) }
             }
         },
         &html! {
             a.link href={ "/areas/" (area.code) } aria-label=(w.say_with("areas-change-of", args!["name" => &area.name])) { (w.say("areas-change")) }
         },
     )
+}
+
+/// Not in use, or how far it is: where nobody wrote that down, hours cannot be told, and the list says which areas are missing.
+fn state(w: &Words, area: &AreaLine) -> String {
+    match area.walk_minutes {
+        _ if !area.active => w.say("areas-inactive"),
+        Some(minutes) => w.say_with("areas-walk-line", args!["minutes" => minutes]),
+        None => w.say("areas-walk-missing"),
+    }
 }
 
 fn parent<'a>(w: &Words, ask: Ask<'_>, areas: impl Iterator<Item = &'a AreaLine>) -> Markup {

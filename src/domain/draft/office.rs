@@ -152,7 +152,7 @@ pub fn read_area(pairs: &[(String, String)], new: bool) -> Result<AreaForm, Faul
     }
     let parent = r.optional("parent", MOST_AREA_CODE);
     let active = new || r.yes_no("active").unwrap_or(true);
-    let walk_minutes = r.count("walk", MOST_WALK_MINUTES).and_then(|minutes| u16::try_from(minutes).ok());
+    let walk_minutes = r.number("walk", 0, 0, MOST_WALK_MINUTES, "min").and_then(|minutes| u16::try_from(minutes).ok());
     let form = (|| Some(AreaForm { name: name?, code: code.clone(), parent, active, walk_minutes }))();
     r.faults.or(form.filter(|f| !new || f.code.is_some()))
 }

@@ -111,7 +111,7 @@ areas-add-heading = Add an area
 areas-add = Add
 areas-name = Name
 areas-code = Code
-areas-code-hint = Small letters and digits, as in the exported files. It stays for good.
+areas-code-hint = Small letters, digits and hyphens, as in the exported files. It stays for good.
 areas-parent = Lies in
 areas-parent-none = No larger area
 areas-parent-hint = For example a village in a district. Reports add up along it.
@@ -122,6 +122,11 @@ areas-active = In use
 areas-active-yes = Yes
 areas-active-no = No, children are no longer registered here
 areas-inactive = Not in use
+areas-walk-line = { $minutes ->
+        [one] { $minutes } minute on foot
+       *[other] { $minutes } minutes on foot
+    }
+areas-walk-missing = minutes on foot not written yet
 areas-change = Change
 areas-change-of = Change { $name }
 areas-change-title = Change { $name }

@@ -8,6 +8,7 @@ fault-too-many-decimals = { $most ->
        *[other] Write at most { $most } digits after the comma or point.
     }
 fault-outside = It must lie between { $least } and { $most } { $unit }. Look at the unit and the digits.
+fault-outside-count = It must lie between { $least } and { $most }. Look at the digits.
 fault-not-a-date = There is no such day. Write day, month and year, for example 5 11 2026.
 fault-in-future = This day has not come yet.
 fault-before-birth = This day is before the birth. Look at both dates.

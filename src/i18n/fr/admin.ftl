@@ -111,7 +111,7 @@ areas-add-heading = Ajouter un lieu
 areas-add = Ajouter
 areas-name = Nom
 areas-code = Code
-areas-code-hint = Petites lettres et chiffres, comme dans les fichiers exportés. Il reste pour toujours.
+areas-code-hint = Petites lettres, chiffres et traits d’union, comme dans les fichiers exportés. Il reste pour toujours.
 areas-parent = Se trouve dans
 areas-parent-none = Aucun lieu plus grand
 areas-parent-hint = Par exemple un village dans un district. Les rapports s’additionnent ainsi.
@@ -122,6 +122,11 @@ areas-active = En usage
 areas-active-yes = Oui
 areas-active-no = Non, on n’y inscrit plus d’enfants
 areas-inactive = Plus en usage
+areas-walk-line = { $minutes ->
+        [one] { $minutes } minute à pied
+       *[other] { $minutes } minutes à pied
+    }
+areas-walk-missing = minutes à pied pas encore notées
 areas-change = Changer
 areas-change-of = Changer { $name }
 areas-change-title = Changer { $name }

@@ -8,6 +8,7 @@ fault-too-many-decimals = { $most ->
        *[other] Écrivez au plus { $most } chiffres après la virgule.
     }
 fault-outside = La valeur doit être entre { $least } et { $most } { $unit }. Regardez l’unité et les chiffres.
+fault-outside-count = La valeur doit être entre { $least } et { $most }. Regardez les chiffres.
 fault-not-a-date = Ce jour n’existe pas. Écrivez jour, mois et année, par exemple 5 11 2026.
 fault-in-future = Ce jour n’est pas encore venu.
 fault-before-birth = Ce jour est avant la naissance. Regardez les deux dates.

@@ -27,7 +27,7 @@ use crate::web::html::Html;
 use crate::web::html::see_other;
 
 fn line(depth: usize, area: &AreaRecord) -> view::AreaLine {
-    view::AreaLine { code: area.code.clone(), name: area.name.clone(), depth, active: area.active }
+    view::AreaLine { code: area.code.clone(), name: area.name.clone(), depth, active: area.active, walk_minutes: area.walk_minutes }
 }
 
 fn framed(signed: &Signed, title: &str, flash: Option<&str>, body: Markup) -> Markup {
