@@ -253,6 +253,7 @@ fn every_fault_has_words_with_its_limits() {
         Fault::SupervisorOnly,
         Fault::AfterDeath,
         Fault::LookFirst,
+        Fault::NoChild,
     ];
     let written = by_id(Lang::En).keys().filter(|id| id.starts_with("fault-")).count();
     let told: BTreeSet<_> = all.iter().map(Fault::code).collect();

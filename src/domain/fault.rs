@@ -89,6 +89,8 @@ pub enum Fault {
     AfterDeath,
     /// Something that has to be looked at before this is done.
     LookFirst,
+    /// No child of a list was ticked.
+    NoChild,
 }
 
 impl Fault {
@@ -99,9 +101,9 @@ impl Fault {
             Self::Missing => "missing",
             Self::NotANumber => "not-a-number",
             Self::TooManyDecimals { .. } => "too-many-decimals",
+            Self::Outside { unit, .. } if unit.is_empty() => "outside-count",
             Self::Outside { .. } => "outside",
             Self::NotADate => "not-a-date",
-            Self::Outside { unit, .. } if unit.is_empty() => "outside-count",
             Self::InFuture => "in-future",
             Self::BeforeBirth => "before-birth",
             Self::AfterVisit => "after-visit",
@@ -129,6 +131,7 @@ impl Fault {
             Self::SupervisorOnly => "supervisor-only",
             Self::AfterDeath => "after-death",
             Self::LookFirst => "look-first",
+            Self::NoChild => "no-child",
         }
     }
 }

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use chrono::NaiveDate;
 use domain::calendar::add_days;
 use domain::draft::give::read_give;
 use domain::fault::Fault;
@@ -16,6 +17,7 @@ use crate::service::audit;
 use crate::service::once;
 use crate::service::once::Sent;
 use crate::service::team;
+use crate::service::team::Team;
 use crate::store::Connection;
 use crate::store::Scope;
 use crate::store::StoreError;
@@ -47,6 +49,10 @@ pub struct Caseload {
     pub colleagues: Vec<PersonRecord>,
     /// What each of them, and the worker, has.
     pub loads: BTreeMap<PersonId, Load>,
+    /// Names of the areas that the supervisor looks after and in which each colleague has children.
+    pub villages: BTreeMap<PersonId, Vec<String>>,
+    /// Until when the colleagues are away for whom somebody stands in today.
+    pub away: BTreeMap<PersonId, NaiveDate>,
     /// Who stands in now and later.
     pub covers: Vec<CoverRecord>,
     /// Names of everybody above.
@@ -58,8 +64,11 @@ pub struct Caseload {
 /// # Errors
 /// [`Refusal::NotFound`] for anybody else.
 pub(crate) async fn of_team(c: &impl Connection, ctx: &Context, sign_in_name: &str) -> Result<PersonRecord, Refusal> {
-    let team = team::load(c, ctx).await?;
-    team.workers.into_values().find(|p| p.role == Role::Worker && p.sign_in_name == sign_in_name).ok_or(Refusal::NotFound)
+    worker_of(&team::load(c, ctx).await?, sign_in_name)
+}
+
+fn worker_of(team: &Team, sign_in_name: &str) -> Result<PersonRecord, Refusal> {
+    team.workers.values().find(|p| p.role == Role::Worker && p.sign_in_name == sign_in_name).cloned().ok_or(Refusal::NotFound)
 }
 
 /// Opens it.
@@ -71,7 +80,8 @@ pub async fn open(ctx: &Context, sign_in_name: &str) -> Result<Caseload, Refusal
     let scope = Scope::Supervisor { person: ctx.actor.person };
     ctx.db
         .read(async |tx| {
-            let worker = of_team(tx, ctx, sign_in_name).await?;
+            let team = team::load(tx, ctx).await?;
+            let worker = worker_of(&team, sign_in_name)?;
             let rows = lists::of_worker_in_scope(tx, scope, worker.id, MOST_SHOWN).await?;
             let ids: Vec<_> = rows.iter().map(|row| row.child).collect();
             let versions: BTreeMap<_, u32> = children::by_ids(tx, &ids).await?.into_iter().map(|r| (r.id, r.version)).collect();
@@ -83,10 +93,23 @@ pub async fn open(ctx: &Context, sign_in_name: &str) -> Result<Caseload, Refusal
             colleagues.sort_by(|a, b| a.full_name.cmp(&b.full_name));
             let everybody: Vec<PersonId> = colleagues.iter().map(|p| p.id).chain([worker.id]).collect();
             let loads = week::load_until(tx, &everybody, add_days(ctx.today, AHEAD_DAYS)).await?;
-            let covers = people::covers_from(tx, ctx.today).await?.into_iter().filter(|c| c.worker == worker.id).collect();
-            Ok(Caseload { worker, children, colleagues, loads, covers, names })
+            let (covers, others): (Vec<_>, Vec<_>) =
+                people::covers_from(tx, ctx.today).await?.into_iter().partition(|c| c.worker == worker.id);
+            let away = away_today(&others, ctx.today);
+            let villages = colleagues.iter().map(|p| (p.id, team.villages(p.id))).collect();
+            Ok(Caseload { worker, children, colleagues, loads, villages, away, covers, names })
         })
         .await
+}
+
+/// Who is away on a day, until the last day of those that cover it.
+fn away_today(covers: &[CoverRecord], today: NaiveDate) -> BTreeMap<PersonId, NaiveDate> {
+    let mut away = BTreeMap::new();
+    for cover in covers.iter().filter(|c| (c.from_on..=c.to_on).contains(&today)) {
+        let until = away.entry(cover.worker).or_insert(cover.to_on);
+        *until = cover.to_on.max(*until);
+    }
+    away
 }
 
 /// What came of it.

@@ -39,6 +39,22 @@ pub struct Team {
     pub covers: Vec<CoverRecord>,
 }
 
+impl Team {
+    /// Names of the areas in which a worker has children.
+    #[must_use]
+    pub fn villages(&self, worker: PersonId) -> Vec<String> {
+        let mut names: Vec<String> = self
+            .tallies
+            .iter()
+            .filter(|t| t.worker == worker && t.class.is_none())
+            .filter_map(|t| self.areas.get(&t.area))
+            .map(|a| a.name.clone())
+            .collect();
+        names.sort();
+        names
+    }
+}
+
 /// The team of who asks.
 ///
 /// # Errors

@@ -1,9 +1,13 @@
 //! A worker's children given to a colleague at once, and somebody standing in.
 
+use domain::evidence::Evidence;
+use domain::rule::Class;
+use domain::rule::RuleId;
 use spoonround::store::children;
 use spoonround::store::placements;
 use spoonround::store::summaries::SlotDays;
 use spoonround::store::summaries::SummaryRecord;
+use spoonround::store::summaries::TopFollowUp;
 
 use crate::families::child;
 use crate::families::code;
@@ -61,17 +65,27 @@ async fn who_shares_out_children_sees_the_hours_on_foot_where_somebody_wrote_dow
     assert_eq!(office.attrs("#walk", "value"), ["6oo"], "kept as typed");
     office.submit("main form", &[("walk", "600000")]).await.is(422).says("between 0 and 600 min.");
     office.submit("main form", &[("walk", "٤٥")]).await.is(200);
+    office.says("ulopi , 45 minutes on foot").says("mbiro , minutes on foot not written yet");
     office.open("/areas/ulopi").await;
     assert_eq!(office.attrs("#walk", "value"), ["45"]);
     // Two are due in Ulopi, 45 minutes each, and one on Mbiro Hill.
     desk.open("/team/mireni").await.says("The way to them: at least 2 hours on foot, way known in part.");
-    office.says("ulopi , 45 minutes on foot").says("mbiro , minutes on foot not written yet");
     office.open("/areas/mbiro").await.submit("main form", &[("walk", "75")]).await.is(200);
     // 90 and 75 minutes are 165, nearer to three hours than to two.
     desk.open("/team/mireni").await.says("something is due for 3. The way to them: about 3 hours on foot.");
     register(&site, &child(5, "Kiva", site.ulopi, site.tamsi), opens("2026-11-20")).await;
     desk.open("/team/mireni").await;
-    assert_eq!(desk.texts("select[name=colleague] option")[1], "Tamsi: one child, 1 due within 7 days, about one hour on foot");
+    assert_eq!(desk.texts("select[name=colleague] option")[1], "Tamsi: one child, 1 due within 7 days, about one hour on foot, in Ulopi");
+}
+
+#[actix_web::test]
+async fn the_day_of_a_follow_up_is_the_last_to_look_and_not_the_day_it_happens() {
+    let site = three().await;
+    let emergency = TopFollowUp { class: Class::Now, rule: RuleId::DangerGeneral, due_on: d("2026-11-29"), evidence: Evidence::default() };
+    register(&site, &child(4, "Deko", site.ulopi, site.mireni), |plain| SummaryRecord { top: Some(emergency), open_count: 1, ..plain })
+        .await;
+    let mut desk = site.signed_in("olani").await;
+    desk.open("/team/mireni").await.is(200).says("Emergency, check by 29 November").does_not_say("Emergency, 29");
 }
 
 #[actix_web::test]
@@ -87,6 +101,7 @@ async fn one_changed_child_keeps_all_where_they_are_and_nothing_typed_is_lost() 
     assert_eq!(desk.texts("textarea[name=reason]"), [REASON]);
     assert_eq!(with(&site, 1).await, site.mireni);
     desk.open("/team/mireni").await.submit("form[action$='/give']", &[("reason", "short")]).await.is(422);
+    desk.says("Which children: Tick at least one child.");
     assert_eq!(desk.texts("textarea[name=reason]"), ["short"]);
 }
 
@@ -99,6 +114,14 @@ async fn a_supervisor_finds_a_stand_in_for_the_own_team_only() {
     desk.open("/team/mireni").await.submit("form[action$='/cover']", &typed).await.is(200).says("Tamsi");
     assert_eq!(desk.path, "/team/mireni");
     site.signed_in("tamsi").await.open("/round").await.says("Fanu");
+    // Who is away is marked where somebody looks for a receiver or a stand-in of another.
+    register(&site, &child(5, "Kiva", site.ulopi, site.tamsi), |plain| plain).await;
+    desk.open("/team/tamsi").await;
+    for select in ["select[name=colleague] option", "select[name=covered_by] option"] {
+        assert_eq!(desk.texts(select)[1], "Mireni: 3 children, 2 due within 7 days, way not known, in Ulopi, away until 30 November");
+    }
+    desk.open("/team/mireni").await;
+    assert!(!desk.texts("select[name=colleague] option")[1].contains("away"), "who stands in is here");
     desk.submit("form[action$='/cover/end']", &[]).await.is(200);
     site.signed_in("tamsi").await.open("/round").await.does_not_say("Fanu");
     // Without a stand-in named, or with days that are over, nothing is written.

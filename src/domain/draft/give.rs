@@ -28,7 +28,7 @@ pub fn read_give(pairs: &[(String, String)]) -> Result<GiveForm, Faults> {
     let children: Option<Vec<(String, u32)>> = ticked.into_iter().map(one).collect();
     match &children {
         None => r.fault("child", Fault::UnknownChoice),
-        Some(children) if children.is_empty() => r.fault("child", Fault::Missing),
+        Some(children) if children.is_empty() => r.fault("child", Fault::NoChild),
         Some(_) => {}
     }
     let to = r.required("colleague", MOST_SIGN_IN_NAME);
@@ -51,7 +51,7 @@ mod tests {
         let whole = [("child", "K7~1"), ("child", "M2~4"), ("colleague", "tamsi"), ("reason", "Nearer to her own village")];
         let form = read(&whole).expect("whole");
         assert_eq!(form.children, [("K7".to_owned(), 1), ("M2".to_owned(), 4)]);
-        assert_eq!(read(&[]), Err(vec!["child missing".to_owned(), "colleague missing".to_owned(), "reason missing".to_owned()]));
+        assert_eq!(read(&[]), Err(vec!["child no-child".to_owned(), "colleague missing".to_owned(), "reason missing".to_owned()]));
         assert_eq!(read(&[("child", "K7"), ("colleague", "tamsi"), ("reason", "short")]).expect_err("two").len(), 2);
     }
 }

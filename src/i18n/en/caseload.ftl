@@ -12,6 +12,8 @@ caseload-colleague = { $name }: { $children ->
         [one] one child
        *[other] { $children } children
     }, { $due } due within 7 days
+caseload-colleague-where = { $words }, in { $villages }
+caseload-colleague-away = { $words }, away until { $date }
 caseload-way = { $hours ->
         [0] less than half an hour on foot
         [one] about one hour on foot
@@ -34,5 +36,6 @@ caseload-given = { $count ->
     }
 caseload-changed = { $name } was changed by somebody else in the meantime. No child was given over. Look again, then send.
 caseload-due = { $what }, { $date }
+caseload-check = { $what }, check by { $date }
 caseload-nothing-due = nothing due
 caseload-away-add = Somebody stands in for some days

@@ -36,5 +36,6 @@ fault-over = This day is over already. Take today or a later day.
 fault-last-administrator = Nobody else could manage people any more. Make another administrator first.
 fault-unknown-time-zone = No time zone has this name. Choose one of the list, in the form Continent/City, or UTC.
 fault-no-change = This is how it is now. Choose something else, or go back.
+fault-no-child = Tick at least one child.
 fault-already-left = It was recorded before that this child left. Open the child’s page to see it.
 fault-supervisor-only = Tell your supervisor, who records this with the family.

@@ -12,6 +12,8 @@ caseload-colleague = { $name } : { $children ->
         [one] un enfant
        *[other] { $children } enfants
     }, { $due } dus d’ici 7 jours
+caseload-colleague-where = { $words }, à { $villages }
+caseload-colleague-away = { $words }, pas là jusqu’au { $date }
 caseload-way = { $hours ->
         [0] moins d’une demi-heure à pied
         [one] environ une heure à pied
@@ -34,5 +36,6 @@ caseload-given = { $count ->
     }
 caseload-changed = Quelqu’un d’autre a changé { $name } entre-temps. Aucun enfant n’a été confié. Regardez encore, puis envoyez.
 caseload-due = { $what }, { $date }
+caseload-check = { $what }, à revoir d’ici le { $date }
 caseload-nothing-due = rien de dû
 caseload-away-add = Quelqu’un remplace pour quelques jours

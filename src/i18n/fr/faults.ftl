@@ -33,5 +33,6 @@ fault-over = Ce jour est déjà passé. Prenez aujourd’hui ou un jour à venir
 fault-last-administrator = Plus personne ne pourrait gérer les personnes. Nommez d’abord un autre administrateur.
 fault-unknown-time-zone = Aucun fuseau horaire ne porte ce nom. Choisissez-en un de la liste, de la forme Continent/Ville, ou UTC.
 fault-no-change = C’est déjà ainsi. Choisissez autre chose, ou revenez en arrière.
+fault-no-child = Cochez au moins un enfant.
 fault-already-left = Le départ de cet enfant est déjà noté. Ouvrez sa page pour le voir.
 fault-supervisor-only = Dites-le à votre superviseur, qui le note avec la famille.

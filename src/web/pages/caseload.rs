@@ -51,7 +51,13 @@ fn page_of(signed: &Signed, load: &Caseload, wrong: &Wrong, flash: Option<&str>)
     let colleague = |p: &crate::store::people::PersonRecord| {
         let has = of(p.id);
         let words = w.say_with("caseload-colleague", args!["name" => &p.full_name, "children" => has.children, "due" => has.due]);
-        (p.sign_in_name.clone(), way(w, has).map_or(words.clone(), |way| format!("{words}, {way}")))
+        let words = way(w, has).map_or(words.clone(), |way| format!("{words}, {way}"));
+        let villages = load.villages.get(&p.id).filter(|names| !names.is_empty()).map(|names| format::list(w, names));
+        let words =
+            villages.map_or(words.clone(), |list| w.say_with("caseload-colleague-where", args!["words" => words, "villages" => list]));
+        let until = load.away.get(&p.id).map(|until| format::day(w, *until));
+        let words = until.map_or(words.clone(), |date| w.say_with("caseload-colleague-away", args!["words" => words, "date" => date]));
+        (p.sign_in_name.clone(), words)
     };
     let sign_in_name = |id| load.colleagues.iter().find(|p| p.id == id).map_or_else(String::new, |p| p.sign_in_name.clone());
     let page = view::CaseloadPage {
@@ -99,7 +105,7 @@ fn child(signed: &Signed, row: &RoundRow, version: u32) -> view::ChildLine {
     let today = signed.visitor.today;
     let due = match errand_of(row, today) {
         Some(Errand::FollowUp { first, .. }) => {
-            w.say_with("caseload-due", args!["what" => codes::class_word(w, first.class), "date" => format::day(w, first.due_on)])
+            w.say_with("caseload-check", args!["what" => codes::class_word(w, first.class), "date" => format::day(w, first.due_on)])
         }
         Some(visit @ Errand::Visit(_)) => {
             w.say_with("caseload-due", args!["what" => w.say("class-visit"), "date" => format::day(w, visit.day())])

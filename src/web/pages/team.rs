@@ -33,7 +33,7 @@ pub async fn show(signed: Signed) -> Result<Html, Failure> {
             full_name: p.full_name.clone(),
             phone: p.phone.clone(),
             active: p.active,
-            villages: Some(villages(&team, p.id)).filter(|v| !v.is_empty()).map(|v| format::list(w, &v)),
+            villages: Some(team.villages(p.id)).filter(|v| !v.is_empty()).map(|v| format::list(w, &v)),
             counts: counts(&team, p.id),
             away: team
                 .covers
@@ -47,18 +47,6 @@ pub async fn show(signed: Signed) -> Result<Html, Failure> {
     let mut shell = signed.shell(&title);
     shell.here = Some(Nav::Workers);
     Ok(Html::ok(layout::page(&shell, view::page(w, &lines, &signed.visitor.token(), &fresh_key))))
-}
-
-fn villages(team: &Team, worker: PersonId) -> Vec<String> {
-    let mut names: Vec<String> = team
-        .tallies
-        .iter()
-        .filter(|t| t.worker == worker && t.class.is_none())
-        .filter_map(|t| team.areas.get(&t.area))
-        .map(|a| a.name.clone())
-        .collect();
-    names.sort();
-    names
 }
 
 fn counts(team: &Team, worker: PersonId) -> [u64; 3] {
