@@ -221,6 +221,12 @@ pub fn given<'a>(talks: &[TalkAt<'a>]) -> BTreeSet<&'a str> {
     told.chain(agreed).collect()
 }
 
+/// Whether an open follow-up says that a line is not to be told or tried now.
+#[must_use]
+pub fn silenced(line: &CoachingLine, open: &BTreeSet<RuleId>) -> bool {
+    line.not_with.iter().any(|rule| open.contains(rule))
+}
+
 /// The lines a visit offers: those of the stage not given yet and not silenced by an open follow-up, danger first, then as the
 /// protocol orders them; at most [`MOST_LINES`]. No stage, from the exit age on, has no line.
 #[must_use]
@@ -231,9 +237,7 @@ pub fn offered<'p>(
     open: &BTreeSet<RuleId>,
 ) -> Vec<&'p CoachingLine> {
     let Some(stage) = stage else { return Vec::new() };
-    let fits = |line: &&CoachingLine| {
-        line.stages.contains(&stage) && !given.contains(line.key.as_str()) && !line.not_with.iter().any(|rule| open.contains(rule))
-    };
+    let fits = |line: &&CoachingLine| line.stages.contains(&stage) && !given.contains(line.key.as_str()) && !silenced(line, open);
     let mut offered: Vec<&CoachingLine> = lines.iter().filter(fits).collect();
     // Stable: within danger, and within the rest, the order of the protocol stays.
     offered.sort_by_key(|line| !line.danger);

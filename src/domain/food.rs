@@ -122,6 +122,8 @@ pub struct FoodCode(pub String);
 impl FoodCode {
     /// The food that the honey rule asks about.
     pub const HONEY: &'static str = "honey";
+    /// The code of whatever families give that the list does not know: every protocol has it, so that nothing goes unrecorded.
+    pub const NOT_LISTED: &'static str = "not_listed";
 
     /// The code as text.
     #[must_use]

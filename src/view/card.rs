@@ -49,6 +49,7 @@ pub fn body(w: &Words, page: &ChildPage<'_>) -> Markup {
                 h2 { (w.say_with("card-now", args!["age" => format::age(w, child.born, page.day)])) }
                 @if stage.texture.is_some() { (food::told(w, stage)) } @else { p { (w.say("child-milk-only")) } }
             }
+            (held(w, page))
             @if let Some((first, last)) = page.next_visit {
                 p { b { (w.say_with("card-next", args!["first" => format::day_near(w, first, page.day), "last" => format::day_near(w, last, page.day)])) } }
             }
@@ -63,6 +64,12 @@ pub fn body(w: &Words, page: &ChildPage<'_>) -> Markup {
         }
         p.quiet.noprint { (w.say("card-print")) }
     }
+}
+
+/// Foods after which something happened: the family must not give them until somebody who may has said so.
+fn held(w: &Words, page: &ChildPage<'_>) -> Markup {
+    let held = page.on_hold();
+    html! { @if !held.is_empty() { p { b { (w.say_with("card-held", args!["foods" => held.join(", ")])) } } } }
 }
 
 /// The last weight, what changed since the one before, and the drawing of both.

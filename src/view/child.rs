@@ -149,6 +149,12 @@ pub struct ChildPage<'a> {
 }
 
 impl ChildPage<'_> {
+    /// The names of the foods on hold after a reaction.
+    pub(in crate::view) fn on_hold(&self) -> Vec<&str> {
+        let held = |food: &&FoodLine| matches!(food.standing, FoodStanding::OnHold { .. });
+        self.foods.iter().filter(held).map(|food| food.name.as_str()).collect()
+    }
+
     pub(in crate::view) fn before_due_date(&self) -> bool {
         self.who.due_date.is_some_and(|due| self.day < due)
     }

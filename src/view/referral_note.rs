@@ -94,7 +94,6 @@ fn numbers(w: &Words, page: &ChildPage<'_>) -> Markup {
 }
 
 fn holds(w: &Words, page: &ChildPage<'_>) -> Markup {
-    let held: Vec<&str> =
-        page.foods.iter().filter(|food| matches!(food.standing, FoodStanding::OnHold { .. })).map(|food| food.name.as_str()).collect();
+    let held = page.on_hold();
     html! { @if !held.is_empty() { p { b { (w.say("referral-holds")) ": " } (held.join(", ")) } } }
 }

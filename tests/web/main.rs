@@ -24,6 +24,7 @@ mod pictures;
 mod protocol;
 mod quality;
 mod reach;
+mod reactions;
 #[path = "../recount.rs"]
 mod recount;
 mod referrals;

@@ -21,7 +21,7 @@ async fn with_child(site: &Site, born: (&str, &str, &str)) -> (Browser, String) 
     (browser, code)
 }
 
-async fn at_eight_months(site: &Site) -> (Browser, String) {
+pub async fn at_eight_months(site: &Site) -> (Browser, String) {
     with_child(site, ("14", "3", "2026")).await
 }
 
@@ -172,7 +172,7 @@ async fn a_food_that_there_is_not_comes_back_with_the_one_it_may_be_and_everythi
     let address = format!("/children/{code}/visits/new");
     for (typed, says) in [
         ("mangoo", "“mangoo” is not a food of this programme. If you mean “Mango, ripe”, choose that from the list."),
-        ("stone", "“stone” is not a food of this programme. Choose one from the list, or write it as a note."),
+        ("stone", "“stone” is not a food of this programme. Choose one from the list; its last line is for any other food."),
     ] {
         browser.open(&address).await;
         // In a box for another food, and as a food that the page asks about by name.

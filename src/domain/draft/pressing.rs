@@ -42,7 +42,7 @@ pub fn pressing(read: &VisitRead) -> Option<Class> {
     let v = &read.visit;
     let sign = v.danger_signs.iter().flatten().any(|s| NOW.contains(s));
     let told = v.foods.iter().filter(|f| f.response == Some(Response::Reaction)).filter_map(|f| f.signs.as_ref());
-    let severe = told.chain(&read.reaction_without_food).flatten().any(|s| SEVERE.contains(s));
+    let severe = told.flatten().any(|s| SEVERE.contains(s));
     let now = sign || severe || v.swallow_trouble == Some(SwallowTrouble::Blue);
     Some(if now { Class::Now } else { Class::Today })
 }

@@ -23,7 +23,6 @@ use crate::draft::Reader;
 use crate::fault::Fault;
 use crate::fault::Faults;
 use crate::food::FoodGroup;
-use crate::food::ReactionSign;
 use crate::food::Response;
 use crate::food::Texture;
 use crate::ids::VisitId;
@@ -70,8 +69,6 @@ pub struct VisitRead {
     pub note: Option<String>,
     /// What could not be read.
     pub faults: Faults,
-    /// The signs of a reaction whose food was not said and which therefore stands in no food of the visit.
-    pub reaction_without_food: Option<BTreeSet<ReactionSign>>,
 }
 
 impl VisitRead {
@@ -82,7 +79,6 @@ impl VisitRead {
         v.danger_signs.as_ref().is_some_and(|signs| !signs.is_empty())
             || v.oedema == Some(true)
             || matches!(v.swallow_trouble, Some(SwallowTrouble::Blue))
-            || self.reaction_without_food.is_some()
             || v.foods.iter().any(|f| f.response == Some(Response::Reaction))
     }
 }
@@ -103,11 +99,10 @@ pub fn read_visit(pairs: &[(String, String)], frame: &VisitFrame<'_>) -> VisitRe
     visit.plans = asked(&mut r, "plans", |c| RuleId::from_code(c).ok());
     visit.referrals = ticked(&mut r, "referrals", |c| RuleId::from_code(c).ok());
     visit.outcomes = outcomes(&mut r);
-    let read = foods::read(&mut r, frame);
-    visit.foods = read.foods;
+    visit.foods = foods::read(&mut r, frame);
     let talk = talk::read(&mut r);
     let note = r.optional("note", MOST_NOTE);
-    VisitRead { visit, talk, note, faults: r.faults, reaction_without_food: read.reaction_without_food }
+    VisitRead { visit, talk, note, faults: r.faults }
 }
 
 fn visit_day(r: &mut Reader<'_>, frame: &VisitFrame<'_>) -> NaiveDate {

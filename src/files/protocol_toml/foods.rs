@@ -41,7 +41,21 @@ pub fn foods(root: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Foods {
             say("the food {food} is missing; the rule on honey needs it, so keep it even where nobody eats it").with("food", "\"honey\"");
         f.add(&root.span_of("food"), "food", what);
     }
+    if !foods.iter().any(|food| food.code.as_str() == FoodCode::NOT_LISTED) {
+        foods.push(not_listed());
+    }
     Foods::new(foods)
+}
+
+/// What stands for a food that the file does not have, unless it has a word of its own for it.
+fn not_listed() -> Food {
+    let mut food = Food::plain(FoodCode(FoodCode::NOT_LISTED.to_owned()));
+    food.name = "A food not on the list".to_owned();
+    food.names = [("en", "A food not on the list"), ("fr", "Un aliment hors de la liste")]
+        .map(|(lang, name)| (lang.to_owned(), name.to_owned()))
+        .into();
+    food.source = "our own choice: what the list does not know is recorded too".to_owned();
+    food
 }
 
 /// What a food is an ingredient of is a food itself, and no ingredient in its turn.

@@ -25,7 +25,7 @@ fn the_default_protocol_reads() {
     let protocol = default_protocol();
     assert_eq!((protocol.id.as_str(), protocol.version.as_str(), &protocol.approved_by), ("default-6-23", "1.1.0", &None));
     assert_eq!(Class::ALL.iter().map(|class| protocol.class_days(*class)).collect::<Vec<_>>(), [1, 2, 2, 7, 14, 30]);
-    assert_eq!((protocol.foods.iter().count(), protocol.stages.iter().count(), protocol.schedule.slots.len()), (25, 7, 22));
+    assert_eq!((protocol.foods.iter().count(), protocol.stages.iter().count(), protocol.schedule.slots.len()), (26, 7, 22));
     assert!(RuleId::ALL.iter().all(|rule| protocol.rules.is_on(*rule) && !protocol.rules.source(*rule).is_empty()));
     let codes: Vec<String> = protocol.schedule.slots.iter().map(|slot| slot.code()).collect();
     assert_eq!(&codes[..10], ["d003", "d007", "d014", "d042", "d070", "d098", "m04", "m05", "m06", "m06d14"]);

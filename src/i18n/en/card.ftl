@@ -14,6 +14,7 @@ card-lines = { $sex ->
        *[M] The thick line in the middle of the others is the middle of healthy children; higher is heavier than most, lower is lighter than most. Dots are his weights.
     }
 card-now = Now, at { $age }
+card-held = Do not give: { $foods }. Not until a health worker has said so.
 card-next = Next visit: { $first } to { $last }.
 card-go = Go to the clinic now, or call { $number }
 card-go-local = Go to the clinic now, or call your local emergency number

@@ -18,7 +18,7 @@ fault-too-old = Older than { $months ->
        *[other] { $months } months
     }: the programme takes in younger children. Look at the birth date.
 fault-unknown-choice = Choose one of the answers shown.
-fault-unknown-food = “{ $typed }” is not a food of this programme. Choose one from the list, or write it as a note.
+fault-unknown-food = “{ $typed }” is not a food of this programme. Choose one from the list; its last line is for any other food.
 fault-unknown-food-like = “{ $typed }” is not a food of this programme. If you mean “{ $like }”, choose that from the list.
 fault-too-long = Too long: write at most { $most } characters.
 fault-too-short = Too short: write at least { $least } characters.

@@ -15,6 +15,7 @@ card-lines = { $sex ->
        *[M] La ligne épaisse au milieu des autres est le milieu des enfants en bonne santé ; plus haut : plus lourd que la plupart, plus bas : plus léger que la plupart. Les points sont ses poids.
     }
 card-now = Maintenant, à { $age }
+card-held = Ne pas donner : { $foods }. Pas avant qu’un agent de santé l’ait dit.
 card-next = Prochaine visite : du { $first } au { $last }.
 card-go = Allez tout de suite au centre de santé, ou appelez le { $number }
 card-go-local = Allez tout de suite au centre de santé, ou appelez votre numéro d’urgence local

@@ -110,14 +110,23 @@ impl Desk<'_> {
         let w = self.signed.words();
         let protocols = &self.signed.visitor.protocols;
         let latest = steps.first().map(|line| line.id.visit);
-        let again = steps.iter().filter(|line| Some(line.id.visit) == latest && line.answer() != Some(counsel::StepAnswer::Done));
+        let open_rules: BTreeSet<RuleId> = self.file.assessment.open().into_iter().map(|f| f.rule).collect();
+        let silenced = |step: &Step| match step {
+            Step::Line { key, .. } => line(protocols, key).is_some_and(|line| counsel::silenced(line, &open_rules)),
+            _ => false,
+        };
+        let again = steps
+            .iter()
+            .filter(|line| Some(line.id.visit) == latest && line.answer() != Some(counsel::StepAnswer::Done) && !silenced(&line.step));
         let mut from: Vec<Step> =
             chosen.into_iter().flat_map(|talk| talk.agreed.values().cloned()).filter(|step| !matches!(step, Step::Own { .. })).collect();
         from.extend(again.map(|line| line.step.clone()));
         let open = self.file.assessment.open();
         from.extend(open.iter().filter(|f| asks_the_family(f.rule)).map(|f| Step::FollowUp { rule: f.rule, words: None }));
         let stage = self.file.assessment.now.stage;
-        let of_stage = self.protocol.coaching.iter().filter(|line| stage.is_some_and(|stage| line.stages.contains(&stage)) && !line.danger);
+        let of_stage = (self.protocol.coaching.iter())
+            .filter(|line| stage.is_some_and(|stage| line.stages.contains(&stage)) && !line.danger)
+            .filter(|line| !counsel::silenced(line, &open_rules));
         from.extend(
             offered
                 .iter()

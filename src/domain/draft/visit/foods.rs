@@ -79,14 +79,9 @@ pub fn other_food(at: u8) -> String {
     format!("other{at}_food")
 }
 
-/// What was read about foods.
-pub(super) struct FoodsRead {
-    pub(super) foods: Vec<FoodOffer>,
-    /// The signs of a reaction whose food was not said; `None`: there is no such reaction.
-    pub(super) reaction_without_food: Option<BTreeSet<ReactionSign>>,
-}
-
-pub(super) fn read(r: &mut Reader<'_>, frame: &VisitFrame<'_>) -> FoodsRead {
+/// What was given. A reaction whose food was not said, or is none of the list, is one to [`FoodCode::NOT_LISTED`] beside its fault:
+/// what must not wait is recorded before the form is mended.
+pub(super) fn read(r: &mut Reader<'_>, frame: &VisitFrame<'_>) -> Vec<FoodOffer> {
     let mut codes: Vec<&str> = Vec::new();
     for (code, value) in r.named("food_") {
         if !value.is_empty() && !codes.contains(&code) {
@@ -106,25 +101,26 @@ pub(super) fn read(r: &mut Reader<'_>, frame: &VisitFrame<'_>) -> FoodsRead {
             add(&mut foods, offer(r, code, &names));
         } else {
             r.fault(&names.response, unknown(frame, code));
+            reaction_to_unknown(r, &names, &mut foods);
         }
     }
-    let mut reaction_without_food = None;
     for at in 1..=OTHER_FOODS {
-        other(r, frame, at, &mut foods, &mut reaction_without_food);
+        other(r, frame, at, &mut foods);
     }
     if also::ticked(r, Also::Honey) && !foods.iter().any(|f| f.code.as_str() == FoodCode::HONEY) {
         foods.push(plain_offer(FoodCode::HONEY));
     }
-    FoodsRead { foods, reaction_without_food }
+    foods
 }
 
-fn other(
-    r: &mut Reader<'_>,
-    frame: &VisitFrame<'_>,
-    at: u8,
-    foods: &mut Vec<FoodOffer>,
-    reaction_without_food: &mut Option<BTreeSet<ReactionSign>>,
-) {
+fn reaction_to_unknown(r: &mut Reader<'_>, names: &FoodFields, foods: &mut Vec<FoodOffer>) {
+    if r.text(&names.response) == Response::Reaction.code() {
+        let told = offer(r, FoodCode::NOT_LISTED, names);
+        add(foods, told);
+    }
+}
+
+fn other(r: &mut Reader<'_>, frame: &VisitFrame<'_>, at: u8, foods: &mut Vec<FoodOffer>) {
     let names = FoodFields::of_box(at);
     let field = other_food(at);
     let code = r.text(&field);
@@ -133,15 +129,13 @@ fn other(
         let said = [&names.response, &names.signs, &names.minutes, &names.offers].iter().any(|name| !r.text(name).is_empty());
         if said {
             r.fault(&field, Fault::Missing);
-            if r.text(&names.response) == Response::Reaction.code() {
-                let signs = asked(r, &names.signs, |c| ReactionSign::from_code(c).ok()).unwrap_or_default();
-                reaction_without_food.get_or_insert_with(BTreeSet::new).extend(signs);
-            }
+            reaction_to_unknown(r, &names, foods);
         }
         return;
     }
     if !(frame.foods)(code) {
         r.fault(&field, unknown(frame, code));
+        reaction_to_unknown(r, &names, foods);
         return;
     }
     if r.text(&names.response).is_empty() && r.text(&names.lifted) != "yes" {

@@ -2,6 +2,7 @@
 
 use super::*;
 use crate::food::FoodCode;
+use crate::food::ReactionSign;
 
 fn d(text: &str) -> NaiveDate {
     text.parse().expect("a date")
@@ -163,8 +164,29 @@ fn a_reaction_whose_food_was_forgotten_is_still_danger() {
     let r = read(&[("other1_taken", "reaction"), ("other1_rsign", "wheeze")]);
     assert_eq!(r.faults.of("other1_food"), Some(&Fault::Missing));
     assert!(r.has_danger());
-    assert_eq!(r.reaction_without_food, Some(BTreeSet::from([ReactionSign::Wheeze])));
-    assert!(r.visit.foods.is_empty());
+    let only = r.visit.foods.as_slice();
+    assert_eq!(only.len(), 1);
+    assert_eq!((only[0].code.as_str(), only[0].response), (FoodCode::NOT_LISTED, Some(Response::Reaction)));
+    assert_eq!(only[0].signs, Some(BTreeSet::from([ReactionSign::Wheeze])));
+}
+
+#[test]
+fn a_reaction_to_a_food_that_there_is_not_is_danger_too_and_several_are_one() {
+    for (taken, signs) in [("food_stone", "rsign_stone"), ("other1_taken", "other1_rsign")] {
+        let r = read(&[
+            ("other1_food", "stone"),
+            (taken, "reaction"),
+            (signs, "collapse"),
+            ("other2_taken", "reaction"),
+            ("other2_rsign", "vomiting_repeated"),
+        ]);
+        assert!(r.has_danger() && !r.faults.is_empty(), "{taken}");
+        let codes: Vec<&str> = r.visit.foods.iter().map(|f| f.code.as_str()).collect();
+        assert_eq!(codes, [FoodCode::NOT_LISTED], "{taken}");
+        assert!(r.visit.foods[0].signs.as_ref().is_some_and(|signs| signs.len() == 2 && signs.contains(&ReactionSign::Collapse)));
+    }
+    // Without a reaction there is only the fault: nothing is made up.
+    assert!(read(&[("other1_food", "stone"), ("other1_taken", "accepted")]).visit.foods.is_empty());
 }
 
 #[test]

@@ -297,7 +297,8 @@ impl<'a> Desk<'a> {
         let lang = self.signed.words().lang().code();
         let mut foods: Vec<(String, String)> =
             self.protocol.foods.iter().filter(|f| f.active).map(|f| (f.code.as_str().to_owned(), f.name(lang).to_owned())).collect();
-        foods.sort_by(|a, b| a.1.cmp(&b.1));
+        // What is none of the others comes last.
+        foods.sort_by(|a, b| (a.0 == FoodCode::NOT_LISTED, &a.1).cmp(&(b.0 == FoodCode::NOT_LISTED, &b.1)));
         foods
     }
 
