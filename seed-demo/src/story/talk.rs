@@ -2,6 +2,7 @@
 //! own, so that weights and foods fall as they would without it.
 
 use std::collections::BTreeMap;
+use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
 use domain::calendar::completed_months;
@@ -12,8 +13,10 @@ use domain::counsel::StepAnswer;
 use domain::counsel::Talk;
 use domain::counsel::TalkAt;
 use domain::counsel::Told;
+use domain::food::Response;
 use domain::growth::TERM_DAYS;
 use domain::protocol::StageId;
+use domain::rule::RuleId;
 use domain::visit::Contact;
 use spoonround::files::protocol_toml::default_protocol;
 
@@ -75,11 +78,18 @@ pub fn tell(story: &mut Story) {
             .collect();
         let mut talk = Talk { told: answers(&before, &mut dice), ..Talk::default() };
         // At a call, and while danger is all that counts, nothing new is agreed.
-        let pressing = visit.danger_signs.as_ref().is_some_and(|signs| !signs.is_empty());
+        let reacted = |told: &story::Told| told.visit.foods.iter().any(|food| food.response == Some(Response::Reaction));
+        let pressing = visit.danger_signs.as_ref().is_some_and(|signs| !signs.is_empty()) || reacted(&story.visits[at]);
+        // After a reaction nobody is told to try more of the kind.
+        let open: BTreeSet<RuleId> = if story.visits[..at].iter().any(reacted) {
+            [RuleId::ReactionSevere, RuleId::ReactionSpreading, RuleId::ReactionMild].into()
+        } else {
+            BTreeSet::new()
+        };
         let months = completed_months(due, visit.on).unwrap_or(0);
         let stage = default_protocol().stages.at(months).map(|stage| stage.id);
         if visit.contact != Contact::Phone && !pressing && stage.is_some() {
-            let offered = counsel::offered(&default_protocol().coaching, stage, &counsel::given(&before), &Default::default());
+            let offered = counsel::offered(&default_protocol().coaching, stage, &counsel::given(&before), &open);
             let said = usize::try_from(dice.between(0, 3)).unwrap_or(0);
             talk.lines = offered.iter().take(said).map(|line| line.key.clone()).collect();
             let from = offered.iter().find(|line| !line.danger).map(|line| line.key.as_str());

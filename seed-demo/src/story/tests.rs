@@ -50,6 +50,29 @@ fn nobody_is_asked_about_a_step_of_a_visit_that_is_entered_later() {
     }
 }
 
+/// What an open reaction speaks against is agreed on with nobody, at that visit or later.
+#[test]
+fn after_a_reaction_no_family_agrees_to_try_more_of_the_kind() {
+    let against = |key: &str| {
+        let coaching = &spoonround::files::protocol_toml::default_protocol().coaching;
+        coaching.iter().any(|line| line.key == key && line.not_with.contains(&domain::rule::RuleId::ReactionSevere))
+    };
+    let (mut reactions, mut agreed) = (0, 0);
+    let cast = Cast::of(2_000, day("2026-11-25"));
+    for story in (0..2_000).map(|number| tell(number, &cast, day("2026-11-25"))) {
+        let mut reacted = false;
+        for told in &story.visits {
+            reacted |= told.visit.foods.iter().any(|food| food.response == Some(domain::food::Response::Reaction));
+            let lines = told.talk.agreed.values().filter(|step| matches!(step, domain::counsel::Step::Line { key, .. } if against(key)));
+            let count = lines.count();
+            assert!(!reacted || count == 0, "child {}, {}", story.number, told.visit.on);
+            agreed += count;
+        }
+        reactions += usize::from(reacted);
+    }
+    assert!(reactions > 5 && agreed > 20, "{reactions} children with a reaction, {agreed} such steps with others");
+}
+
 #[test]
 fn nothing_happens_before_birth_or_registration_or_after_today_or_the_end() {
     for today in DAYS.map(day) {

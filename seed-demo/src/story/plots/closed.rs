@@ -51,7 +51,7 @@ fn meals_mended(t: &mut Telling) {
 }
 
 fn treated(t: &mut Telling) {
-    t.boy(246).calm_until(30);
+    t.boy(246).with(2, 0).calm_until(30);
     t.visit(20, |v| {
         v.ill = Some(true);
         v.danger_signs = Some(BTreeSet::from([DangerSign::VomitsEverything]));

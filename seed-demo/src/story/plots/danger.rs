@@ -77,7 +77,7 @@ fn egg_and_hives(t: &mut Telling) {
 }
 
 fn beans_on_hold(t: &mut Telling) {
-    t.boy(305).calm_until(50);
+    t.boy(305).with(1, 0).calm_until(50);
     t.visit(40, |v| {
         food(v, "beans", |f| {
             f.response = Some(Response::Reaction);
