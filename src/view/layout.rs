@@ -122,7 +122,7 @@ pub fn page(shell: &Shell<'_>, body: Markup) -> Markup {
                     div role="status" { @if let Some(done) = shell.flash { p.flash { (done) } } }
                     (body)
                 }
-                (foot::foot(shell))
+                (foot::foot(shell, &body))
             }
         }
     }

@@ -65,6 +65,9 @@ async fn the_demo_can_be_worked_with_in_each_role() {
     worker.open("/protocol").await.look("protocol").await.print("protocol").await.open(&child).await;
     worker.follow("Start a visit").await.look("visit").await;
     worker.open("/find").await.look("find").await;
+    // Another language opens beside a form that is being filled in: what was typed stays.
+    worker.open(&format!("{child}/visits/new")).await.write("weight", "7,3").await.press("Français").await;
+    assert_eq!((worker.written("weight").await.as_str(), worker.language().await.as_str()), ("7,3", "en"));
 
     let supervisor = signed_in(&site, &driver, &seen, &sign_ins, Role::Supervisor).await;
     assert_eq!(supervisor.path().await, "/late", "a supervisor begins with what is late");

@@ -19,6 +19,7 @@ common-nav-protocol = Protocol
 common-nav-settings = Settings
 common-help = Help
 common-signed-in = Signed in as { $name }, { $role }
+common-language-beside = opens beside; what you wrote stays here
 common-language = Language
 common-password = Password
 common-sign-out = Sign out

@@ -19,6 +19,7 @@ common-nav-protocol = Protocole
 common-nav-settings = Réglages
 common-help = Aide
 common-signed-in = Connecté : { $name }, { $role }
+common-language-beside = s’ouvre à côté ; ce que vous avez écrit reste ici
 common-language = Langue
 common-password = Mot de passe
 common-sign-out = Se déconnecter

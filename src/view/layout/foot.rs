@@ -23,7 +23,8 @@ const CAUTIONS: [&str; 8] = [
     "common-caution-8",
 ];
 
-pub(super) fn foot(shell: &Shell<'_>) -> Markup {
+/// `body` is the page above it.
+pub(super) fn foot(shell: &Shell<'_>, body: &Markup) -> Markup {
     let w = shell.w;
     html! {
         footer.foot {
@@ -34,7 +35,7 @@ pub(super) fn foot(shell: &Shell<'_>) -> Markup {
                 p { (w.say("common-caution-rule")) " " (w.say("common-caution-unsure")) }
             }
             @if shell.protocol.is_some() { (protocol(shell)) }
-            (you(shell))
+            (you(shell, may_hold_typing(shell, body)))
         }
     }
 }
@@ -60,14 +61,19 @@ fn protocol(shell: &Shell<'_>) -> Markup {
     }
 }
 
-fn you(shell: &Shell<'_>) -> Markup {
+/// Whether somebody signed in may have typed something into the page that is not saved yet.
+fn may_hold_typing(shell: &Shell<'_>, body: &Markup) -> bool {
+    shell.role.is_some() && body.0.contains("<form method=\"post\"")
+}
+
+fn you(shell: &Shell<'_>, typing: bool) -> Markup {
     let w = shell.w;
     html! {
         @if let (Some(person), Some(role)) = (shell.person, shell.role) {
             p.noprint { (w.say_with("common-signed-in", args!["name" => person, "role" => codes::role(w, role)])) }
         }
         nav.you aria-label=(w.say("common-you-nav")) {
-            (language(shell))
+            (language(shell, typing))
             @if shell.role.is_some() {
                 a.link href="/password" { (w.say("common-password")) }
                 form method="post" action="/sign-out" {
@@ -81,16 +87,18 @@ fn you(shell: &Shell<'_>) -> Markup {
     }
 }
 
-/// The other languages as buttons, each named in itself.
-fn language(shell: &Shell<'_>) -> Markup {
+/// The other languages as buttons, each named in itself. Beside a form the page opens in a place of its own: what was typed stays
+/// where it is.
+fn language(shell: &Shell<'_>, typing: bool) -> Markup {
     let w = shell.w;
     html! {
-        form method="post" action="/language" aria-label=(w.say("common-language")) {
+        form method="post" action="/language" target=[typing.then_some("_blank")] aria-label=(w.say("common-language")) {
             (hidden("token", &shell.token))
             (hidden("back", shell.path))
             @for lang in Lang::OFFERED.iter().filter(|lang| **lang != w.lang()) {
                 button.quietly type="submit" name="language" value=(lang.code()) lang=(lang.code()) { (lang.own_name()) }
             }
+            @if typing { " " span.quiet { (w.say("common-language-beside")) } }
         }
     }
 }

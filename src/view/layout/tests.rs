@@ -90,3 +90,16 @@ fn no_page_carries_style_or_script_of_its_own() {
         assert!(!html.contains(banned), "{banned}");
     }
 }
+
+#[test]
+fn beside_a_form_another_language_opens_in_a_place_of_its_own() {
+    let beside = |shell: &Shell<'_>, body: Markup| {
+        let page = Html::parse_document(&page(shell, body).0);
+        let selector = Selector::parse("footer form[action='/language']").expect("a selector");
+        page.select(&selector).next().and_then(|form| form.value().attr("target").map(str::to_owned))
+    };
+    let form = || crate::view::parts::form("/children/new", "abc", None, &html! {});
+    assert_eq!(beside(&frame(Role::Worker), form()), Some("_blank".to_owned()));
+    assert_eq!(beside(&frame(Role::Worker), html! { h1 { "Work" } }), None);
+    assert_eq!(beside(&Shell::new(words(Lang::En), "Sign in"), form()), None, "nobody has typed anything yet");
+}
