@@ -77,3 +77,9 @@ pub struct Child {
     /// Another child of the same area, birth date and similar name is in the programme and nobody has decided yet.
     pub looks_like_another: bool,
 }
+
+/// Both names of a child in a list, so that nobody opens another one: as it is registered, and what the family calls it.
+#[must_use]
+pub fn both_names(name: &str, known_as: Option<&str>) -> String {
+    known_as.map_or_else(|| name.to_owned(), |known_as| format!("{name} · {known_as}"))
+}

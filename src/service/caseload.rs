@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use chrono::NaiveDate;
 use domain::calendar::add_days;
+use domain::child::both_names;
 use domain::draft::give::read_give;
 use domain::fault::Fault;
 use domain::fault::Faults;
@@ -143,7 +144,7 @@ pub async fn give(ctx: &Context, sent: Sent, sign_in_name: &str, pairs: &[(Strin
                 let scope = Scope::Supervisor { person: ctx.actor.person };
                 let child = children::by_code_in_scope(tx, scope, code).await?.ok_or(Refusal::NotFound)?;
                 if child.version != *version || child.worker != worker.id || !place(tx, ctx, &child, &to, &form.reason).await? {
-                    changed = Some(child.known_as.unwrap_or(child.name));
+                    changed = Some(both_names(&child.name, child.known_as.as_deref()));
                     // An error takes everything back: nothing is half given.
                     return Err(Refusal::Conflict(String::new()));
                 }

@@ -7,6 +7,7 @@ pub mod waiting;
 use chrono::NaiveDate;
 use domain::calendar::add_days;
 use domain::calendar::days_between;
+use domain::child::both_names;
 use domain::evidence::Evidence;
 use domain::ids::AreaId;
 use domain::ids::PersonId;
@@ -229,7 +230,7 @@ impl DeskChild {
     fn of(row: &RoundRow) -> Self {
         Self {
             code: row.code.clone(),
-            called: row.known_as.clone().unwrap_or_else(|| row.name.clone()),
+            called: both_names(&row.name, row.known_as.as_deref()),
             born: row.born,
             area: row.area,
             area_name: row.area_name.clone(),
@@ -243,7 +244,7 @@ fn late_line(line: FollowUpLine, today: NaiveDate) -> Late {
     let f = line.follow_up;
     let child = DeskChild {
         code: line.child_code,
-        called: line.known_as.unwrap_or(line.child_name),
+        called: both_names(&line.child_name, line.known_as.as_deref()),
         born: line.born,
         area: f.area,
         area_name: line.area_name,

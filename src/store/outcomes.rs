@@ -1,6 +1,7 @@
 //! What became of follow-ups, as told at visits: for a supervisor who tracks referrals.
 
 use chrono::NaiveDate;
+use domain::child::both_names;
 use domain::ids::ChildId;
 use domain::rule::RuleId;
 use domain::visit::Outcome;
@@ -110,7 +111,7 @@ pub async fn told_since(
         Ok(OutcomeLine {
             child: ChildId(row.child_id.as_u128()),
             code: row.code,
-            called: row.known_as.unwrap_or(row.name),
+            called: both_names(&row.name, row.known_as.as_deref()),
             born: row.born,
             area_name: row.area_name,
             worker_name: row.worker_name,

@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 use domain::child::ChildStatus;
+use domain::child::both_names;
 use domain::counsel::Step;
 use domain::counsel::StepAnswer;
 use domain::counsel::StepId;
@@ -135,7 +136,7 @@ pub async fn difficult_in_scope(
         let (id, told) = talk::told(row.told)?;
         Ok(DifficultStep {
             code: row.code,
-            called: row.known_as.unwrap_or(row.name),
+            called: both_names(&row.name, row.known_as.as_deref()),
             born: row.born,
             area_name: row.area_name,
             worker_name: row.worker_name,

@@ -11,7 +11,6 @@ use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
 use crate::view::child::ChildPage;
-use crate::view::child::FoodStanding;
 use crate::view::child::MeasuredOn;
 use crate::view::parts::back;
 use crate::view::parts::name;

@@ -142,3 +142,25 @@ async fn what_is_told_meanwhile_neither_doubles_nor_drops_a_line_of_the_later_pa
     let at_first: BTreeSet<String> = (1..=MANY).map(|n| format!("/children/{}", code(n))).collect();
     assert!(at_first.iter().all(|path| each.contains(path)), "and none on no page");
 }
+
+#[actix_web::test]
+async fn a_child_that_the_family_calls_otherwise_has_both_names_on_every_list() {
+    let site = Site::new().await;
+    let one =
+        spoonround::store::children::ChildRecord { known_as: Some("Hemb".to_owned()), ..child(1, "Hembomi", site.ulopi, site.mireni) };
+    let top = TopFollowUp { class: Class::Today, rule: RuleId::WastingSevere, due_on: d("2026-11-20"), evidence: Evidence::default() };
+    let (urgent, held) = (Some(d("2026-11-18")), Some(d("2026-10-20")));
+    register(&site, &one, |plain| SummaryRecord {
+        top: Some(top),
+        open_count: 1,
+        urgent_unanswered_since: urgent,
+        hold_since: held,
+        ..plain
+    })
+    .await;
+    tell(&site, 1, d("2026-11-15")).await;
+    let mut desk = site.signed_in("olani").await;
+    for path in ["/late", "/late/urgent", "/late/unseen", "/late/held", "/referrals", "/agreed-steps", "/team/mireni"] {
+        desk.open(path).await.is(200).says("Hembomi · Hemb");
+    }
+}

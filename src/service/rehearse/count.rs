@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use domain::assess::Assessment;
 use domain::calendar::add_days;
+use domain::child::both_names;
 use domain::rule::RuleId;
 
 use crate::service::rehearse::Change;
@@ -77,7 +78,7 @@ pub(super) fn add(found: &mut Rehearsal, names: &Names, child: &ChildRecord, now
             touched = true;
             found.changes.push(Change {
                 child: child.code.clone(),
-                called: child.known_as.clone().unwrap_or_else(|| child.name.clone()),
+                called: both_names(&child.name, child.known_as.as_deref()),
                 area: area.clone(),
                 worker: worker.clone(),
                 rule: *rule,

@@ -4,6 +4,7 @@ use actix_web::HttpRequest;
 use actix_web::HttpResponse;
 use actix_web::http::StatusCode;
 use actix_web::web;
+use domain::child::both_names;
 use domain::draft::office::read_cover;
 use domain::errand::Errand;
 use domain::fault::Faults;
@@ -113,7 +114,7 @@ fn child(signed: &Signed, row: &RoundRow, version: u32) -> view::ChildLine {
         None => w.say("caseload-nothing-due"),
     };
     let about = [format::age(w, row.born, today), row.area_name.clone(), due].join(" · ");
-    view::ChildLine { value: format!("{}~{version}", row.code), called: row.known_as.clone().unwrap_or_else(|| row.name.clone()), about }
+    view::ChildLine { value: format!("{}~{version}", row.code), called: both_names(&row.name, row.known_as.as_deref()), about }
 }
 
 /// `GET /team/{name}`

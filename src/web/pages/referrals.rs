@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use actix_web::HttpRequest;
 use actix_web::web;
+use domain::child::both_names;
 use domain::child_code::ChildCode;
 use domain::food::FoodCode;
 
@@ -84,7 +85,7 @@ fn waiting(signed: &Signed, row: &RoundRow) -> view::WaitingLine {
     view::WaitingLine {
         code: row.code.clone(),
         who: [
-            row.known_as.clone().unwrap_or_else(|| row.name.clone()),
+            both_names(&row.name, row.known_as.as_deref()),
             format::age(w, row.born, today),
             row.area_name.clone(),
             row.worker_name.clone(),
