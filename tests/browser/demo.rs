@@ -66,7 +66,7 @@ async fn the_demo_can_be_worked_with_in_each_role() {
     worker.follow("Start a visit").await.look("visit").await;
     worker.open("/find").await.look("find").await;
     // Another language opens beside a form that is being filled in: what was typed stays.
-    worker.open(&format!("{child}/visits/new")).await.write("weight", "7,3").await.press("Français").await;
+    worker.open(&format!("{child}/visits/new")).await.write("weight", "7,3").await.press_beside("Français").await;
     assert_eq!((worker.written("weight").await.as_str(), worker.language().await.as_str()), ("7,3", "en"));
 
     let supervisor = signed_in(&site, &driver, &seen, &sign_ins, Role::Supervisor).await;

@@ -182,6 +182,21 @@ impl Person {
         self
     }
 
+    /// Presses the first button with these words in it, which opens a page beside this one.
+    pub async fn press_beside(&self, words: &str) -> &Self {
+        let before = self.window.windows().await.expect("windows").len();
+        let button = self.one(&format!("//button[contains(normalize-space(.), {})]", quoted(words)), &format!("button “{words}”")).await;
+        self.click(&button, words).await;
+        let begun = Instant::now();
+        while begun.elapsed() < PATIENCE {
+            if self.window.windows().await.is_ok_and(|windows| windows.len() > before) {
+                return self;
+            }
+            tokio::time::sleep(Duration::from_millis(20)).await;
+        }
+        self.stuck(&format!("“{words}” opens nothing beside")).await
+    }
+
     /// Opens a folded part of the page by its words.
     pub async fn unfold(&self, words: &str) -> &Self {
         let fold = self.one(&format!("//summary[contains(normalize-space(.), {})]", quoted(words)), &format!("fold “{words}”")).await;

@@ -184,7 +184,7 @@ async fn worker(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str) -> St
     child
 }
 
-/// Supervisor: reads why, closes with a reason, moves a child.
+/// Supervisor: looks at the desk and the team, moves a child. Closing with a reason is walked in the demo, where something is late.
 async fn supervisor(site: &Site, driver: &Driver, seen: &Rc<Seen>, code: &str, child: &str) {
     let supervisor = Person::new(driver.window().await, &site.base, "walk", seen).await;
     first_sign_in(&supervisor, "olani", code).await;
