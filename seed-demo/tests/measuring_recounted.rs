@@ -1,25 +1,24 @@
 //! How measuring goes in the demo, recounted by SQL of its own for each worker and area of a supervisor.
 
+mod made;
+
 use chrono::NaiveDate;
 use domain::calendar::Month;
 use domain::quality::Item;
 use domain::quality::figures::Figures;
 use domain::role::Role;
-use indicatif::ProgressBar;
 use sea_orm::ConnectionTrait;
 use sea_orm::DbBackend;
 use sea_orm::Statement;
-use seed_demo::build;
 use seed_demo::programme;
-use seed_demo::story::cast::Cast;
-use seed_demo::target;
-use seed_demo::target::Built;
 use spoonround::service::Actor;
 use spoonround::service::Context;
-use spoonround::service::protocols;
 use spoonround::service::quality;
 use spoonround::store::Db;
 use spoonround::store::people;
+
+use crate::made::demo;
+use crate::made::noon;
 
 const CHILDREN: u32 = 900;
 
@@ -82,17 +81,12 @@ async fn agree(db: &Db, of: &str, figures: &Figures) -> usize {
 #[tokio::test]
 async fn what_is_said_of_measuring_recounts_to_the_same_numbers() {
     let today: NaiveDate = "2026-11-25".parse().expect("a date");
-    let now = today.and_hms_opt(12, 0, 0).expect("noon").and_utc();
     let folder = tempfile::tempdir().expect("a folder");
-    let db = target::open(&folder.path().join("demo.db"), false).await.expect("a database").db;
-    let text = programme::protocol_text();
-    let protocols = protocols::adopt(&db, Some((programme::PROTOCOL_NAME, &text)), now).await.expect("adopted");
-    let cast = Cast::of(CHILDREN, today);
-    build::build(&db, &protocols, &cast, &Built { children: CHILDREN, on: today }, now, ProgressBar::hidden()).await.expect("built");
+    let (db, protocols, cast) = demo(&folder.path().join("demo.db"), CHILDREN, today).await;
     let supervisor = &cast.supervisors[0];
     let person = people::by_sign_in_name(db.direct(), &supervisor.sign_in_name).await.expect("readable").expect("of the demo");
     let actor = Actor { person: person.id, name: person.full_name, role: Role::Supervisor };
-    let ctx = Context { db: db.clone(), protocols: protocols.into(), actor, today, now };
+    let ctx = Context { db: db.clone(), protocols: protocols.into(), actor, today, now: noon(today) };
     let month = Month::parse("2026-10").expect("a month");
     let found = quality::open(&ctx, &programme::demo_settings(), Some(month)).await.expect("read");
     // The villages of this supervisor, now as then: nobody of the demo moved between supervisors in October.

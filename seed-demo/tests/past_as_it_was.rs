@@ -1,20 +1,15 @@
 //! A past day is worked out anew from the visits; today is kept in lists. Of the same day both tell the same: asked today, and
 //! asked on the morrow about it.
 
+mod made;
+
 use std::sync::Arc;
 
 use chrono::NaiveDate;
 use domain::calendar::add_days;
 use domain::role::Role;
-use indicatif::ProgressBar;
-use seed_demo::build;
-use seed_demo::programme;
-use seed_demo::story::cast::Cast;
-use seed_demo::target;
-use seed_demo::target::Built;
 use spoonround::service::Actor;
 use spoonround::service::Context;
-use spoonround::service::protocols;
 use spoonround::service::round;
 use spoonround::service::round::Asked;
 use spoonround::service::supervise;
@@ -22,6 +17,9 @@ use spoonround::service::supervise::Sieve;
 use spoonround::service::supervise::waiting;
 use spoonround::service::supervise::waiting::Part;
 use spoonround::store::people;
+
+use crate::made::demo;
+use crate::made::noon;
 
 const CHILDREN: u32 = 600;
 
@@ -41,18 +39,13 @@ async fn all<L, K: Clone>(mut page: impl AsyncFnMut(Option<K>) -> Part<L, K>) ->
 #[tokio::test]
 async fn the_morrow_tells_of_today_what_today_tells() {
     let today: NaiveDate = "2026-11-25".parse().expect("a day");
-    let noon = today.and_hms_opt(12, 0, 0).expect("noon").and_utc();
     let folder = tempfile::tempdir().expect("a folder");
-    let target = target::open(&folder.path().join("demo.db"), false).await.expect("a new file");
-    let text = programme::protocol_text();
-    let adopted = protocols::adopt(&target.db, Some((programme::PROTOCOL_NAME, &text)), noon).await.expect("adopted");
-    let cast = Cast::of(CHILDREN, today);
-    build::build(&target.db, &adopted, &cast, &Built { children: CHILDREN, on: today }, noon, ProgressBar::hidden()).await.expect("built");
+    let (db, adopted, cast) = demo(&folder.path().join("demo.db"), CHILDREN, today).await;
     let protocols = Arc::new(adopted);
     let as_on = async |sign_in_name: &str, role, day| {
-        let person = people::by_sign_in_name(target.db.direct(), sign_in_name).await.expect("readable").expect("of the demo");
+        let person = people::by_sign_in_name(db.direct(), sign_in_name).await.expect("readable").expect("of the demo");
         let actor = Actor { person: person.id, name: person.full_name, role };
-        Context { db: target.db.clone(), protocols: Arc::clone(&protocols), actor, today: day, now: noon }
+        Context { db: db.clone(), protocols: Arc::clone(&protocols), actor, today: day, now: noon(today) }
     };
     let mut lines = [0; 5];
     for person in &cast.supervisors {

@@ -1,11 +1,11 @@
 //! A demo as somebody meets it, built on a leap day, a first and a last: every rule, every state, every list, and the same twice.
 
+mod made;
+
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
-use chrono::DateTime;
 use chrono::NaiveDate;
-use chrono::Utc;
 use domain::calendar::add_days;
 use domain::ids::ChildId;
 use domain::protocol::Protocols;
@@ -13,14 +13,10 @@ use domain::rule::CloseReason;
 use domain::rule::FollowUpState;
 use domain::rule::RuleId;
 use domain::rule::Theme;
-use indicatif::ProgressBar;
-use seed_demo::build;
-use seed_demo::programme;
 use seed_demo::story;
 use seed_demo::story::cast::Cast;
 use seed_demo::target;
 use seed_demo::target::Built;
-use spoonround::service::protocols;
 use spoonround::store::Db;
 use spoonround::store::Scope;
 use spoonround::store::corrections;
@@ -31,20 +27,13 @@ use spoonround::store::lists::LostDays;
 use spoonround::store::settings;
 use spoonround::store::visits;
 
+use crate::made::demo;
+
 const CHILDREN: u32 = 240;
 
-fn noon(today: NaiveDate) -> DateTime<Utc> {
-    today.and_hms_opt(12, 0, 0).expect("noon").and_utc()
-}
-
 async fn built(file: &std::path::Path, today: NaiveDate) -> (Db, Protocols) {
-    let target = target::open(file, false).await.expect("a new file");
-    let text = programme::protocol_text();
-    let adopted = protocols::adopt(&target.db, Some((programme::PROTOCOL_NAME, &text)), noon(today)).await.expect("adopted");
-    let cast = Cast::of(CHILDREN, today);
-    let built = Built { children: CHILDREN, on: today };
-    build::build(&target.db, &adopted, &cast, &built, noon(today), ProgressBar::hidden()).await.expect("built");
-    (target.db, adopted)
+    let (db, adopted, _) = demo(file, CHILDREN, today).await;
+    (db, adopted)
 }
 
 fn children(today: NaiveDate) -> Vec<ChildId> {
