@@ -16,6 +16,7 @@ mod m20261125_000017_hold_in_summaries;
 mod m20261128_000018_create_desk_notes;
 mod m20261128_000021_create_releases;
 mod m20261128_000022_walk_to_areas;
+mod m20261201_000023_recipes_of_visits;
 mod words;
 
 /// Every step of the schema.
@@ -37,6 +38,7 @@ impl MigratorTrait for Migrator {
             Box::new(m20261128_000018_create_desk_notes::Migration),
             Box::new(m20261128_000021_create_releases::Migration),
             Box::new(m20261128_000022_walk_to_areas::Migration),
+            Box::new(m20261201_000023_recipes_of_visits::Migration),
         ]
     }
 }

@@ -245,6 +245,8 @@ pub struct Visit {
     pub texture_usual: Option<Texture>,
     /// Most advanced texture taken without trouble.
     pub texture_best: Option<Texture>,
+    /// Recipes of the programme eaten yesterday, by code; what they hold is ticked in the groups, foods and iron as well.
+    pub recipes: BTreeSet<String>,
     /// Groups eaten yesterday.
     pub groups: Option<BTreeSet<FoodGroup>>,
     /// Iron drops, powder or iron-fortified food yesterday.
@@ -302,6 +304,7 @@ impl Visit {
             meals: None,
             texture_usual: None,
             texture_best: None,
+            recipes: BTreeSet::new(),
             groups: None,
             iron_source: None,
             sweet_drink: None,

@@ -98,6 +98,17 @@ pub struct Newest<'a> {
     pub reason: &'a str,
 }
 
+/// A recipe of the programme.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct RecipeLine {
+    /// Its code.
+    pub code: String,
+    /// Its name.
+    pub name: String,
+    /// The foods that naming it ticks.
+    pub foods: Vec<String>,
+}
+
 /// Everything the page shows.
 pub struct VisitForm<'a> {
     /// The words of the page.
@@ -126,6 +137,8 @@ pub struct VisitForm<'a> {
     pub talk: &'a TalkPart,
     /// Foods offered by name: being tried, next, on hold, or told at the visit that is corrected.
     pub foods: &'a [FoodLine],
+    /// Recipes that can be named.
+    pub recipes: &'a [RecipeLine],
     /// Foods of the programme that stand for a group, in words; `None`: it has none.
     pub examples: &'a dyn Fn(FoodGroup) -> Option<String>,
     /// Every food, code and name.

@@ -1,6 +1,7 @@
 //! Thickness and recipes over HTTP: what a child's page and the page after a visit say, and what suits one child.
 
 use domain::food::FoodCode;
+use domain::food::FoodGroup;
 use domain::food::Response;
 use domain::food::Texture;
 use domain::units::Weight;
@@ -207,4 +208,42 @@ async fn the_list_for_everybody_leads_to_cards_that_speak_french() {
     browser.says("Penchez la cuillère").says("Comment faire").does_not_say("Mix the two flours");
     // Sources stay in the language of the file and say so.
     assert!(browser.attrs("details span", "lang").contains(&"en".to_owned()));
+}
+
+#[actix_web::test]
+async fn a_recipe_named_at_a_visit_ticks_what_it_holds_and_a_food_on_hold_in_it_is_noticed() {
+    let site = Site::new().await;
+    visited(&site, 1, |_| {}, |visit| visit.foods = vec![offer("small_dried_fish", Response::Reaction)]).await;
+    let path = format!("/children/{}", code(1));
+    let mut browser = on_page(&site, &format!("{path}/visits/new")).await;
+    browser.says("Was it made by a recipe?").says("beans, millet porridge, small dried fish");
+    let answers = [("recipes", "millet_bean_fish"), ("food_small_dried_fish", ""), ("groups", "vit_a")];
+    browser.submit("form[action$='/visits/new']", &answers).await.is(200).says("Food on hold given again");
+    let stored = visits::of_child_up_to(site.db.db.direct(), child(1, "Neruka", site.ulopi, site.mireni).id, d("2026-11-25")).await;
+    let visit = stored.expect("readable").pop().expect("a visit").visit;
+    assert_eq!(visit.recipes, ["millet_bean_fish".to_owned()].into());
+    assert_eq!(visit.groups, Some([FoodGroup::GrainsRoots, FoodGroup::PulsesNuts, FoodGroup::Flesh, FoodGroup::VitA].into()));
+    assert_eq!((visit.solids_yesterday, visit.iron_source), (Some(true), None), "the iron of fish goes with its group");
+    let foods: Vec<_> = visit.foods.iter().map(|food| (food.code.as_str(), food.offers, food.response)).collect();
+    assert_eq!(foods, [("beans", 1, None), ("millet_porridge", 1, None), ("small_dried_fish", 1, None)], "oil is not tracked");
+    // Its correction shows all of it ticked, and saves it as it was.
+    browser.open(&format!("{path}/visits/2/correct")).await.is(200);
+    assert_eq!(browser.attrs("[name=recipes][checked]", "value"), ["millet_bean_fish"]);
+    assert_eq!(browser.attrs("[name=groups][checked]", "value").len(), 4);
+    assert_eq!(browser.attrs("[name=food_beans][checked]", "value"), ["given"]);
+    browser.submit("form[action$='/correct']", &[("reason", "weight was left out"), ("weight", "7.1")]).await.is(200);
+    let stored = visits::of_child_up_to(site.db.db.direct(), child(1, "Neruka", site.ulopi, site.mireni).id, d("2026-11-25")).await;
+    let mut corrected = stored.expect("readable").pop().expect("a visit").visit;
+    // The form asks about a food on hold first.
+    corrected.foods.sort_by(|a, b| a.code.cmp(&b.code));
+    assert_eq!(corrected, Visit { weight: Weight::from_grams(7_100).ok(), ..visit });
+}
+
+#[actix_web::test]
+async fn a_recipe_that_there_is_not_is_told_and_nothing_typed_is_lost() {
+    let site = Site::new().await;
+    visited(&site, 1, |_| {}, |_| {}).await;
+    let mut browser = on_page(&site, &format!("/children/{}/visits/new", code(1))).await;
+    browser.submit("form[action$='/visits/new']", &[("recipes", "stone_soup"), ("note", "cooked outside")]).await.is(422);
+    browser.says("Which recipes of the programme?").says("cooked outside");
 }

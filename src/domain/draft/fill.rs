@@ -7,6 +7,7 @@ use chrono::NaiveDate;
 
 use crate::calendar::add_days;
 use crate::draft::plain;
+use crate::draft::visit::recipes;
 use crate::visit::FoodOffer;
 use crate::visit::Visit;
 
@@ -128,6 +129,9 @@ fn yesterday(p: &mut Pairs, v: &Visit) {
     p.put_some("appetite_poor_days", v.appetite_poor_days);
     p.put_some("texture_usual", v.texture_usual.map(|t| t.level()));
     p.put_some("texture_best", v.texture_best.map(|t| t.level()));
+    for recipe in &v.recipes {
+        p.put(recipes::FIELD, recipe);
+    }
     p.asked("groups", v.groups.as_ref(), |g| g.code());
     p.asked("low_value", v.low_value.as_ref(), |l| l.code());
     if let Some(started) = v.solids_started_on {
@@ -165,6 +169,7 @@ mod tests {
     use crate::draft::visit::read_visit;
     use crate::food::*;
     use crate::ids::VisitId;
+    use crate::protocol::Eaten;
     use crate::rule::RuleId;
     use crate::units::*;
     use crate::visit::*;
@@ -198,6 +203,7 @@ mod tests {
         v.meals = Some(2);
         v.texture_usual = Texture::new(1);
         v.texture_best = Texture::new(2);
+        v.recipes = BTreeSet::from(["egg_porridge".to_owned(), "fish_stew".to_owned()]);
         v.groups = Some(BTreeSet::from([FoodGroup::Dairy, FoodGroup::BreastMilk]));
         v.iron_source = Some(false);
         v.sweet_drink = Some(true);
@@ -229,7 +235,14 @@ mod tests {
 
     fn again(v: &Visit) -> Visit {
         let pairs = pairs_of(v, Some("cold"), d("2026-11-25"));
-        let frame = VisitFrame { id: v.id, born: d("2026-03-14"), today: d("2026-11-25"), foods: &|_| true, like: &|_| None };
+        let frame = VisitFrame {
+            id: v.id,
+            born: d("2026-03-14"),
+            today: d("2026-11-25"),
+            foods: &|_| true,
+            eaten: &|_| Some(Eaten::default()),
+            like: &|_| None,
+        };
         let read = read_visit(&pairs, &frame);
         assert!(read.faults.is_empty(), "{:?}", read.faults);
         assert_eq!(read.note.as_deref(), Some("cold"));

@@ -59,7 +59,14 @@ mod tests {
         let day = |text: &str| text.parse().expect("a date");
         pressing(&read_visit(
             &pairs,
-            &VisitFrame { id: VisitId(1), born: day("2026-03-14"), today: day("2026-11-25"), foods: &|_| true, like: &|_| None },
+            &VisitFrame {
+                id: VisitId(1),
+                born: day("2026-03-14"),
+                today: day("2026-11-25"),
+                foods: &|_| true,
+                eaten: &|_| None,
+                like: &|_| None,
+            },
         ))
     }
 

@@ -2,13 +2,14 @@
 //!
 //! Field names: `day` (`today`, `yesterday`, `other` with `on_day`, `on_month`, `on_year`), `contact`, `weight` (kg), `length` (cm),
 //! `position`, `arm` (mm; cm understood), `head` (cm), `feet`, `confirmed`, `danger` with `danger_none`, `readiness` with `readiness_none`,
-//! yes/no answers and counts named like the fields of [`Visit`], `started_day/_month/_year`, `texture_usual`, `texture_best` (or `same`),
+//! yes/no answers and counts named like the fields of [`Visit`], `recipes` (see [`recipes`]), `started_day/_month/_year`, `texture_usual`, `texture_best` (or `same`),
 //! `groups` with `groups_none`, `low_value` with `low_value_none`, `plans` with `plans_none`, `referrals`, `outcome_RULE`; for each food
 //! `food_CODE`, `offers_CODE`, `unsafe_CODE`, `rsign_CODE` with `rsign_none_CODE`, `minutes_CODE`, `lifted_CODE`; for any other food
 //! `other1_food`, `other1_taken` and so on; what was talked about (see [`talk`]); `also` with `also_shown` and `also_all`; `other_milk` (`no`: none of the milks); `note`.
 
 pub mod also;
 pub mod foods;
+pub mod recipes;
 pub mod talk;
 
 pub use foods::FoodFields;
@@ -27,6 +28,7 @@ use crate::food::Response;
 use crate::food::Texture;
 use crate::ids::VisitId;
 use crate::number_text::parse_scaled;
+use crate::protocol::Eaten;
 use crate::rule::RuleId;
 use crate::units::HeadCircumference;
 use crate::units::Length;
@@ -54,6 +56,8 @@ pub struct VisitFrame<'a> {
     pub today: NaiveDate,
     /// Codes of the foods that exist.
     pub foods: &'a dyn Fn(&str) -> bool,
+    /// What a child has eaten that was given the recipe of this code, if there is one.
+    pub eaten: &'a dyn Fn(&str) -> Option<Eaten>,
     /// The food, as it is called on the page, that reads most like one there is not.
     pub like: &'a dyn Fn(&str) -> Option<String>,
 }
@@ -91,7 +95,8 @@ pub fn read_visit(pairs: &[(String, String)], frame: &VisitFrame<'_>) -> VisitRe
     let contact = r.choice("contact", |c| Contact::from_code(c).ok()).unwrap_or(Contact::Home);
     let mut visit = Visit::empty(frame.id, on, contact);
     measurements(&mut r, &mut visit);
-    yesterday(&mut r, &mut visit);
+    let eaten = recipes::read(&mut r, frame, &mut visit);
+    yesterday(&mut r, &mut visit, &eaten);
     visit.solids_started_on = started_on(&mut r, frame, on);
     visit.danger_signs = asked(&mut r, "danger", |c| DangerSign::from_code(c).ok());
     visit.readiness_signs = asked(&mut r, "readiness", |c| ReadinessSign::from_code(c).ok());
@@ -100,6 +105,7 @@ pub fn read_visit(pairs: &[(String, String)], frame: &VisitFrame<'_>) -> VisitRe
     visit.referrals = ticked(&mut r, "referrals", |c| RuleId::from_code(c).ok());
     visit.outcomes = outcomes(&mut r);
     visit.foods = foods::read(&mut r, frame);
+    recipes::tick_foods(&eaten, &mut visit.foods);
     let talk = talk::read(&mut r);
     let note = r.optional("note", MOST_NOTE);
     VisitRead { visit, talk, note, faults: r.faults }
@@ -169,7 +175,7 @@ fn arm_mm(r: &mut Reader<'_>) -> Option<u16> {
     r.number("arm", 0, u64::from(Muac::LEAST), u64::from(Muac::MOST), "mm").and_then(|mm| u16::try_from(mm).ok())
 }
 
-fn yesterday(r: &mut Reader<'_>, v: &mut Visit) {
+fn yesterday(r: &mut Reader<'_>, v: &mut Visit, eaten: &Eaten) {
     v.ill = r.yes_no("ill");
     v.breastfed = r.yes_no("breastfed");
     v.breast_only = r.yes_no("breast_only");
@@ -192,6 +198,7 @@ fn yesterday(r: &mut Reader<'_>, v: &mut Visit) {
     v.texture_best = if r.text("texture_best") == "same" { v.texture_usual } else { texture(r, "texture_best") };
     v.groups = asked(r, "groups", |c| FoodGroup::from_code(c).ok());
     v.low_value = asked(r, "low_value", |c| LowValue::from_code(c).ok());
+    recipes::tick(eaten, v);
     also::read(r, v);
     follows(r, v);
 }

@@ -18,7 +18,7 @@ pub use food::{Food, Foods, HoldPolicy, Iron};
 pub use material::{AllergenMode, CoachMark, CoachingLine, Energy, MilkMode};
 pub use parts::{Ages, ClassTimes, Clearing, Clock, Tolerance};
 pub use read::{DayRange, Figure, ReadRule, ReadRules, TextureStep, Threshold};
-pub use recipe::{GivenEnergy, Keeping, Recipe, RecipePart, RecipeText};
+pub use recipe::{Eaten, GivenEnergy, Keeping, Recipe, RecipePart, RecipeText};
 pub use rules::{Rule, Rules};
 pub use slots::{CloseBand, Schedule, SlotPlan};
 pub use stage::{Stage, StageId, Stages};

@@ -74,6 +74,17 @@ pub struct Recipe {
     pub source: String,
 }
 
+/// What a child has eaten that was given a recipe.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Eaten {
+    /// Its food groups; flavourings do not count.
+    pub groups: BTreeSet<FoodGroup>,
+    /// Its foods as they are tracked (beans, not their flour): those offered for choice, and whatever carries a common allergen.
+    pub foods: BTreeSet<FoodCode>,
+    /// Iron was added to a part of it. The iron of meat, fish and liver goes with their group.
+    pub added_iron: bool,
+}
+
 impl Recipe {
     /// Its words in a language, else in that of the file.
     #[must_use]
@@ -112,6 +123,17 @@ impl Recipe {
     #[must_use]
     pub fn allergens(&self, foods: &Foods) -> BTreeSet<Allergen> {
         self.foods(foods).filter_map(|food| food.allergen).collect()
+    }
+
+    /// What a child has eaten that was given it.
+    #[must_use]
+    pub fn eaten(&self, foods: &Foods) -> Eaten {
+        let counted = self.parts.iter().filter(|part| !part.flavour).flat_map(|part| foods.kinds(&part.food));
+        let added_iron = counted.into_iter().any(|food| food.iron == Iron::Fortified);
+        // The tracked food of a part comes last of its kinds.
+        let tracked = self.parts.iter().filter_map(|part| foods.kinds(&part.food).last());
+        let told = tracked.filter(|food| food.active || food.allergen.is_some()).map(|food| food.code.clone());
+        Eaten { groups: self.groups(foods), foods: told.collect(), added_iron }
     }
 
     /// From this chronological age in days: the latest of its foods.
@@ -189,6 +211,25 @@ mod tests {
         let recipe = recipe(&[("bean_flour", 60, false), ("fish", 10, false)]);
         assert_eq!(recipe.groups(&foods), BTreeSet::from([FoodGroup::PulsesNuts, FoodGroup::Flesh]));
         assert_eq!((recipe.has_iron(&foods), recipe.earliest_days(&foods)), (true, 200));
+    }
+
+    #[test]
+    fn who_ate_it_ate_its_foods_as_they_are_tracked() {
+        let mut foods = foods();
+        let oil = Food { active: false, ..food("oil", 884) };
+        let flour = Food { iron: Iron::Fortified, ..food("flour_with_iron", 360) };
+        foods.add(vec![oil, flour]);
+        let code = |text: &str| FoodCode(text.to_owned());
+        let eaten = recipe(&[("bean_flour", 60, false), ("oil", 10, false), ("fish", 2, true), ("flour_with_iron", 1, true)]).eaten(&foods);
+        assert_eq!(eaten.groups, BTreeSet::from([FoodGroup::PulsesNuts]), "a pinch of fish is no flesh food");
+        assert_eq!(
+            eaten.foods,
+            BTreeSet::from([code("beans"), code("fish"), code("flour_with_iron")]),
+            "oil is not tracked, fish can harm"
+        );
+        assert!(!eaten.added_iron, "nor does a pinch of it give iron");
+        assert!(recipe(&[("flour_with_iron", 50, false)]).eaten(&foods).added_iron);
+        assert!(!recipe(&[("fish", 50, false)]).eaten(&foods).added_iron, "its iron goes with its group");
     }
 
     #[test]

@@ -42,6 +42,7 @@ pub struct Model {
     pub meals: Option<i32>,
     pub texture_usual: Option<i32>,
     pub texture_best: Option<i32>,
+    pub recipes: Option<String>,
     pub food_groups: Option<String>,
     pub iron_source: Option<bool>,
     pub sweet_drink: Option<bool>,

@@ -3,6 +3,7 @@
 
 use domain::draft::visit::also;
 use domain::draft::visit::also::Also;
+use domain::draft::visit::recipes::FIELD;
 use domain::food::FoodGroup;
 use domain::food::Texture;
 use domain::visit::LowValue;
@@ -11,6 +12,7 @@ use maud::Markup;
 use maud::html;
 
 use crate::args;
+use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::format;
 use crate::view::parts::Ask;
@@ -42,6 +44,7 @@ fn infant(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
                 (meals(f, ask))
                 (texture(f, ask))
                 (groups(f, ask))
+                (recipes(f, ask))
                 (foods::part_of(f, ask))
             }
         }
@@ -61,6 +64,7 @@ fn older(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         @if q.started { (ask.yes_no("solids_yesterday", "visit-solids-yesterday")) (started(f, ask)) }
         @if q.readiness { (readiness(f, ask)) }
         (groups(f, ask))
+        (recipes(f, ask))
         (meals(f, ask))
         (texture(f, ask))
         (quick_ticks(f, ask))
@@ -94,6 +98,24 @@ fn groups(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         (tiles)
         (ask.one_of("groups_none", "visit-groups-none").tight().option("yes", w.say("common-none-of-these")).option("", w.say("common-not-asked")))
     }
+}
+
+/// Recipes of the programme, one tap away. Naming one ticks what it holds when the form is saved.
+fn recipes(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
+    let w = f.w;
+    if f.recipes.is_empty() {
+        return Markup::default();
+    }
+    let rows = f.recipes.iter().fold(ask.many_of(FIELD, "visit-recipes").hint(w.say("visit-recipes-hint")).rows(), |rows, recipe| {
+        rows.option_with(recipe.code.clone(), recipe.name.clone(), all_of(w, &recipe.foods), None)
+    });
+    fold(f, &w.say("visit-recipes-named"), &html! { (rows) })
+}
+
+/// Names parted by commas, as inside a line.
+fn all_of(w: &Words, names: &[String]) -> Option<String> {
+    let names = names.iter().map(|name| name.to_lowercase());
+    names.reduce(|most, next| w.say_with("common-list-comma", args!["most" => most, "next" => next]))
 }
 
 fn meals(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {

@@ -7,7 +7,7 @@ use crate::view::parts::Ask;
 use crate::view::visit_form::VisitForm;
 
 /// Labels of fields whose name is not the end of the message's id.
-const LABELS: [(&str, &str); 17] = [
+const LABELS: [(&str, &str); 18] = [
     ("on", "visit-on"),
     ("arm", "visit-arm"),
     ("also", "visit-also"),
@@ -24,6 +24,7 @@ const LABELS: [(&str, &str); 17] = [
     ("note", "visit-note"),
     ("reason", "visit-reason"),
     ("groups", "visit-groups"),
+    ("recipes", "visit-recipes"),
     ("coach", "talk-say"),
 ];
 

@@ -13,6 +13,7 @@ use domain::draft::visit::VisitRead;
 use domain::draft::visit::read_visit;
 use domain::fault::Fault;
 use domain::ids::VisitId;
+use domain::protocol::Eaten;
 use domain::units::Weight;
 use domain::unusual::unusual;
 use domain::visit::Contact;
@@ -62,6 +63,7 @@ struct Shown {
     visits: Vec<Visit>,
     read: Option<VisitRead>,
     correcting: bool,
+    recipes: Vec<RecipeLine>,
 }
 
 impl Shown {
@@ -76,13 +78,21 @@ impl Shown {
             visits: Vec::new(),
             read: None,
             correcting: false,
+            recipes: vec![RecipeLine { code: "fish_stew".into(), name: "Fish stew".into(), foods: vec!["Fish".into(), "Beans".into()] }],
         }
     }
 
     fn typed(mut self, pairs: &[(&str, &str)]) -> Self {
         self.filled = Filled(pairs.iter().map(|(k, v)| ((*k).to_owned(), (*v).to_owned())).collect());
         let known = |code: &str| foods().iter().any(|(c, _)| c == code);
-        let frame = VisitFrame { id: VisitId(9), born: d(self.born), today: d("2026-11-25"), foods: &known, like: &|_| None };
+        let frame = VisitFrame {
+            id: VisitId(9),
+            born: d(self.born),
+            today: d("2026-11-25"),
+            foods: &known,
+            eaten: &|_| Some(Eaten::default()),
+            like: &|_| None,
+        };
         let read = read_visit(&self.filled.0, &frame);
         self.faults = read.faults.clone();
         self.read = Some(read);
@@ -112,6 +122,7 @@ impl Shown {
                 FoodLine { code: "beans".into(), name: "Beans".into(), choking: false, on_hold: false },
                 FoodLine { code: "egg".into(), name: "Egg".into(), choking: false, on_hold: true },
             ],
+            recipes: &self.recipes,
             all_foods: &foods(),
             filled: &self.filled,
             faults: &self.faults,
@@ -189,6 +200,17 @@ fn everything_can_be_entered_at_every_age_and_everything_typed_comes_back() {
             assert!(back.contains(&pair) || own, "born {born}: {name}={value} is lost");
         }
     }
+}
+
+#[test]
+fn recipes_are_a_tap_away_and_say_what_they_tick() {
+    let closed = Shown::new("2026-03-14").page();
+    assert!(has(&closed, "details:not([open]) [name=recipes]"));
+    assert!(closed.html().contains("fish, beans"), "what naming it ticks");
+    assert!(stands_open(&Shown::new("2026-03-14").typed(&[("recipes", "fish_stew")]).page(), "[name=recipes][checked]"));
+    let mut without = Shown::new("2026-03-14");
+    without.recipes.clear();
+    assert!(!has(&without.page(), "[name=recipes]") && !without.html().contains("Was it made by a recipe?"));
 }
 
 #[test]
@@ -338,8 +360,17 @@ fn correcting_shows_what_was_saved_and_saves_it_again_unchanged() {
     // Foods of the visit stand on the page by name.
     let pairs = sent(&again.page());
     let known = |code: &str| foods().iter().any(|(c, _)| c == code);
-    let read =
-        read_visit(&pairs, &VisitFrame { id: VisitId(9), born: d("2026-03-14"), today: d("2026-11-25"), foods: &known, like: &|_| None });
+    let read = read_visit(
+        &pairs,
+        &VisitFrame {
+            id: VisitId(9),
+            born: d("2026-03-14"),
+            today: d("2026-11-25"),
+            foods: &known,
+            eaten: &|_| Some(Eaten::default()),
+            like: &|_| None,
+        },
+    );
     assert!(read.faults.is_empty(), "{:?}", read.faults);
     let mut on_page = visit;
     on_page.foods.retain(|f| ["beans", "egg"].contains(&f.code.as_str()));

@@ -3,6 +3,7 @@
 
 pub mod amend;
 pub mod desk;
+mod recipes;
 
 use actix_web::HttpRequest;
 use actix_web::HttpResponse;

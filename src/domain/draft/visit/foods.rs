@@ -150,7 +150,8 @@ fn unknown(frame: &VisitFrame<'_>, code: &str) -> Fault {
     Fault::UnknownFood { typed: code.to_owned(), like: (frame.like)(code) }
 }
 
-fn plain_offer(code: &str) -> FoodOffer {
+/// Given once; nothing else was said of it.
+pub(super) fn plain_offer(code: &str) -> FoodOffer {
     FoodOffer {
         code: FoodCode(code.to_owned()),
         offers: 1,

@@ -15,6 +15,7 @@ fn read(pairs: &[(&str, &str)]) -> VisitRead {
         born: d("2026-03-14"),
         today: d("2026-11-25"),
         foods: &|code| code != "stone",
+        eaten: &|code| (code == "porridge_with_fish").then(porridge_with_fish),
         like: &|code| (code == "stone").then(|| "Stone fruit".to_owned()),
     };
     read_visit(&pairs, &frame)
@@ -41,6 +42,55 @@ fn measurements_are_understood_in_the_units_people_type() {
         v.muac = Muac::from_mm(134).ok();
         v
     });
+}
+
+/// Millet porridge with iron added, and fish.
+fn porridge_with_fish() -> Eaten {
+    let foods = ["millet_porridge", "small_dried_fish"].map(|code| FoodCode(code.to_owned()));
+    Eaten { groups: [FoodGroup::GrainsRoots, FoodGroup::Flesh].into(), foods: foods.into(), added_iron: true }
+}
+
+#[test]
+fn a_recipe_ticks_its_groups_its_foods_and_its_iron() {
+    let r = read(&[
+        ("recipes", "porridge_with_fish"),
+        ("groups", "vit_a"),
+        ("food_small_dried_fish", "refused"),
+        ("offers_small_dried_fish", "3"),
+    ]);
+    assert!(r.faults.is_empty(), "{:?}", r.faults);
+    let v = r.visit;
+    assert_eq!(v.recipes, BTreeSet::from(["porridge_with_fish".to_owned()]));
+    assert_eq!(v.groups, Some(BTreeSet::from([FoodGroup::GrainsRoots, FoodGroup::Flesh, FoodGroup::VitA])));
+    assert_eq!((v.iron_source, v.solids_yesterday), (Some(true), Some(true)));
+    let told: Vec<_> = v.foods.iter().map(|food| (food.code.as_str(), food.offers, food.response)).collect();
+    assert_eq!(told, [("small_dried_fish", 3, Some(Response::Refused)), ("millet_porridge", 1, None)], "what was said of a food stays");
+}
+
+#[test]
+fn a_recipe_changes_no_answer_and_counts_beside_none_of_these() {
+    let r = read(&[
+        ("recipes", "porridge_with_fish"),
+        ("groups_none", "yes"),
+        ("solids_yesterday", "no"),
+        ("iron_source", "no"),
+        ("lifted_small_dried_fish", "yes"),
+    ]);
+    assert_eq!((r.visit.iron_source, r.visit.solids_yesterday), (Some(false), Some(false)), "told apart by the rule on conflicts");
+    assert_eq!(r.visit.groups, Some(BTreeSet::from([FoodGroup::GrainsRoots, FoodGroup::Flesh])));
+    let fish = r.visit.foods.iter().find(|food| food.code.as_str() == "small_dried_fish").expect("told");
+    assert_eq!((fish.offers, fish.hold_lifted), (1, true));
+    // The list of ticks, asked as a whole without a tick at iron, is no answer about the recipe.
+    let r = read(&[("recipes", "porridge_with_fish"), ("also_shown", "iron_source bottle"), ("also_all", "yes")]);
+    assert_eq!((r.visit.iron_source, r.visit.bottle), (Some(true), Some(false)));
+}
+
+#[test]
+fn an_unknown_recipe_is_a_fault_and_the_known_ones_count() {
+    let r = read(&[("recipes", "stone_soup"), ("recipes", "porridge_with_fish")]);
+    assert_eq!(r.faults.of("recipes"), Some(&Fault::UnknownChoice));
+    assert_eq!(r.visit.foods.len(), 2);
+    assert!(read(&[("recipes", "")]).visit.solids_yesterday.is_none());
 }
 
 #[test]

@@ -1,7 +1,7 @@
 //! A form in which every question is answered.
 
 /// Every field that the reader knows, with a value that it takes.
-pub(super) const ALL: [(&str, &str); 62] = [
+pub(super) const ALL: [(&str, &str); 63] = [
     ("day", "other"),
     ("on_day", "20"),
     ("on_month", "11"),
@@ -27,6 +27,7 @@ pub(super) const ALL: [(&str, &str); 62] = [
     ("started_day", "1"),
     ("started_month", "10"),
     ("started_year", "2026"),
+    ("recipes", "fish_stew"),
     ("groups", "dairy"),
     ("groups", "eggs"),
     ("meals", "3"),

@@ -198,7 +198,8 @@ impl<'a> Desk<'a> {
             |code: &str| told.contains(code) || self.signed.visitor.protocols.iter().any(|p| p.food(&FoodCode(code.to_owned())).is_some());
         let like = |typed: &str| food_like(&self.protocol, self.signed.words().lang().code(), typed).map(str::to_owned);
         let (born, today) = (self.file.record.facts.born, self.signed.visitor.today);
-        read_visit(&form.0, &VisitFrame { id, born, today, foods: &known, like: &like })
+        let eaten = |code: &str| self.recipe(code).map(|(recipe, protocol)| recipe.eaten(&protocol.foods));
+        read_visit(&form.0, &VisitFrame { id, born, today, foods: &known, eaten: &eaten, like: &like })
     }
 
     /// What is unusual about measurements, by the protocol of their day.
@@ -246,6 +247,7 @@ impl<'a> Desk<'a> {
             open: &open,
             talk: &talk,
             foods: &foods,
+            recipes: &self.recipe_lines(&form.filled),
             all_foods: &self.all_foods(),
             filled: &form.filled,
             faults: &form.faults,

@@ -1,0 +1,32 @@
+//! Recipes of the programme on the form of a visit: those of today, and those that a stored visit names though they are gone since.
+
+use domain::draft::visit::recipes::FIELD;
+use domain::protocol::Protocol;
+use domain::protocol::Recipe;
+
+use crate::view::filled::Filled;
+use crate::view::visit_form::RecipeLine;
+use crate::web::pages::visit::desk::Desk;
+
+impl Desk<'_> {
+    /// A recipe by its code, with the protocol that has it: the one in force today, else the latest that knew it.
+    pub(super) fn recipe(&self, code: &str) -> Option<(&Recipe, &Protocol)> {
+        let protocols = self.signed.visitor.protocols.iter().collect::<Vec<_>>();
+        let all = std::iter::once(&self.protocol).chain(protocols.into_iter().rev());
+        all.into_iter().find_map(|protocol| Some((protocol.recipe(code)?, &**protocol)))
+    }
+
+    /// The recipes a form offers: those of today, and others that it names.
+    pub(super) fn recipe_lines(&self, filled: &Filled) -> Vec<RecipeLine> {
+        let lang = self.signed.words().lang().code();
+        let mut codes: Vec<&str> = self.protocol.recipes.iter().map(|recipe| recipe.code.as_str()).collect();
+        codes.extend(filled.all(FIELD).into_iter().filter(|named| self.protocol.recipe(named).is_none()));
+        let line = |code: &str| {
+            let (recipe, protocol) = self.recipe(code)?;
+            let names =
+                recipe.eaten(&protocol.foods).foods.iter().map(|food| protocol.food_name(food, lang).to_owned()).collect::<Vec<_>>();
+            Some(RecipeLine { code: code.to_owned(), name: recipe.text(lang).name.clone(), foods: names })
+        };
+        codes.into_iter().filter_map(line).collect()
+    }
+}
