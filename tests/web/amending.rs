@@ -66,6 +66,26 @@ async fn a_correction_overtaken_by_another_is_told_so_beside_the_newest_version(
 }
 
 #[actix_web::test]
+async fn a_food_and_a_recipe_that_only_the_newest_version_names_are_told() {
+    let site = Site::new().await;
+    let by_olani =
+        [("other1_food", "mango"), ("other1_taken", "accepted"), ("recipes", "pumpkin_bean_mash"), ("reason", "the mother told more")];
+    let (mut browser, _, path, pairs) = overtaken(&site, &TYPED, &by_olani).await;
+    browser.send(&path, &pairs).await.is(409);
+    let foods = browser.texts(".food-ask");
+    for (food, taken) in [("Mango", "Took it"), ("Beans", "Given, not asked how"), ("Pumpkin", "Given, not asked how")] {
+        let told = foods.iter().find(|text| text.starts_with(food)).unwrap_or_else(|| panic!("{food} is not told: {foods:?}"));
+        let said = told.split("It now says: ").nth(1).unwrap_or_else(|| panic!("{food} does not say what stands: {told}"));
+        assert!(said.starts_with(taken), "{food}: {said}");
+    }
+    let stands = browser.texts(".stands");
+    assert!(stands.iter().any(|line| line == "It now says: Pumpkin and bean mash"), "{stands:?}");
+    assert!(!browser.texts("details:not([open]) .stands").iter().any(|line| !line.is_empty()), "none of it is a tap away");
+    // What was typed instead stays typed: nothing was given.
+    assert!(browser.attrs("[name=food_mango][checked]", "value").iter().all(String::is_empty));
+}
+
+#[actix_web::test]
 async fn a_correction_sent_twice_is_not_taken_for_somebody_elses() {
     let site = Site::new().await;
     let (code, seq) = site.a_child_with_a_visit().await;

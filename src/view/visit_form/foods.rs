@@ -52,10 +52,12 @@ fn said(ask: Ask<'_>, name: &str, choice: Choice) -> Choice {
 fn by_name(f: &VisitForm<'_>, ask: Ask<'_>, food: &FoodLine) -> Markup {
     let w = f.w;
     let names = FoodFields::of_code(&food.code);
+    let newest = f.correcting.and_then(|correcting| correcting.newest);
+    let given = [Some(f.filled), newest.map(|newest| newest.filled)].into_iter().flatten().any(|form| form.has(&names.response, "given"));
     let legend = if food.on_hold { w.say_with("visit-food-on-hold", args!["food" => &food.name]) } else { food.name.clone() };
     html! {
         div.food-ask {
-            (taken(f, ask, &names, legend, f.filled.has(&names.response, "given")))
+            (taken(f, ask, &names, legend, given))
             @if food.on_hold { (lifted(f, ask, &names)) }
             (reaction(f, ask, &names))
             (seldom(f, ask, &names, food.choking))
