@@ -1,6 +1,7 @@
 //! A month of the demo, as its files give it out, recounts to the same numbers by SQL that knows nothing of how the program counts. Unlike
 //! made-up months it has children who moved, left, came late, were registered twice, and visits that were corrected or taken back.
 
+mod made;
 #[path = "../../tests/recount.rs"]
 mod recount;
 
@@ -9,14 +10,8 @@ use std::collections::BTreeMap;
 use chrono::Duration;
 use chrono::NaiveDate;
 use domain::report::period::Period;
-use indicatif::ProgressBar;
 use recount::Compared;
-use seed_demo::build;
 use seed_demo::programme;
-use seed_demo::story::cast::Cast;
-use seed_demo::target;
-use seed_demo::target::Built;
-use spoonround::service::protocols;
 use spoonround::service::report;
 use spoonround::service::report::Office;
 use spoonround::service::report::last_whole_month;
@@ -30,16 +25,11 @@ const MONTHS: usize = 4;
 async fn months_of_the_demo_recount_to_the_same_numbers() {
     // Built on the last day of a month, so that what the demo shows open today lies in the month that is counted a day later.
     let today: NaiveDate = "2026-11-30".parse().expect("a date");
-    let now = today.and_hms_opt(12, 0, 0).expect("noon").and_utc();
     let folder = tempfile::tempdir().expect("a folder");
-    let db = target::open(&folder.path().join("demo.db"), false).await.expect("a database").db;
-    let text = programme::protocol_text();
-    let protocols = protocols::adopt(&db, Some((programme::PROTOCOL_NAME, &text)), now).await.expect("adopted");
-    let built = Built { children: CHILDREN, on: today };
-    build::build(&db, &protocols, &Cast::of(CHILDREN, today), &built, now, ProgressBar::hidden()).await.expect("built");
+    let (db, protocols, _) = made::demo(&folder.path().join("demo.db"), CHILDREN, today).await;
     let after = today + Duration::days(1);
     let settings = programme::demo_settings();
-    let office = Office { db: &db, protocols: &protocols, settings: &settings, today: after, now: now + Duration::days(1), by: None };
+    let office = Office { db: &db, protocols: &protocols, settings: &settings, today: after, now: made::noon(after), by: None };
     let mut kinds: BTreeMap<String, Compared> = BTreeMap::new();
     let mut month = last_whole_month(after);
     for _ in 0..MONTHS {

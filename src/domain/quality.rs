@@ -123,6 +123,36 @@ impl Item {
             Self::Repeated => "repeated",
         }
     }
+
+    /// From where on it asks to look again.
+    #[must_use]
+    pub const fn limit(self) -> Limit {
+        match self {
+            Self::DigitsWeight | Self::DigitsLength | Self::DigitsArm => Limit::Above(UNEVEN_ABOVE),
+            Self::CompleteWeight | Self::CompleteLength | Self::CompleteArm => Limit::Below(COMPLETE_FROM),
+            Self::Outside => Limit::Above(OUTSIDE_ABOVE),
+            Self::Repeated => Limit::Above(REPEATED_ABOVE),
+        }
+    }
+}
+
+/// From where on something asks to look again, in percent or of the index of last digits.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Limit {
+    /// Above it.
+    Above(f64),
+    /// Below it.
+    Below(f64),
+}
+
+impl Limit {
+    fn judge(self, value: f64) -> Said {
+        let again = match self {
+            Self::Above(limit) => value > limit,
+            Self::Below(limit) => value < limit,
+        };
+        if again { Said::LookAgain(value) } else { Said::Even(value) }
+    }
 }
 
 /// What is said of somebody's visits.
@@ -150,31 +180,22 @@ pub fn quality(visits: &[Measured]) -> Quality {
     let repeated = pairs.iter().filter(|(now, before)| now == before).count();
     let measured = visits.iter().filter(|v| v.weight.is_some() || v.length.is_some()).count();
     let outside = visits.iter().filter(|v| v.outside).count();
-    let above = |limit: f64, value: f64| if value > limit { Said::LookAgain(value) } else { Said::Even(value) };
-    let digits = |values: &[u32], unit: u32| match digit_index(values, unit) {
-        Some(index) if values.len() >= LEAST => above(UNEVEN_ABOVE, index),
-        _ => Said::TooFew,
-    };
+    let digits = |values: &[u32], unit: u32| digit_index(values, unit).filter(|_| values.len() >= LEAST);
     let share = |n: usize, of: usize| (of >= LEAST).then(|| percent(n, of));
-    let complete = |n: usize, of: usize| match share(n, of) {
-        Some(share) if share < COMPLETE_FROM => Said::LookAgain(share),
-        Some(share) => Said::Even(share),
-        None => Said::TooFew,
-    };
     let items = Item::ALL
         .into_iter()
         .map(|item| {
-            let said = match item {
+            let value = match item {
                 Item::DigitsWeight => digits(&weights, scale_division(&weights)),
                 Item::DigitsLength => digits(&lengths, 1),
                 Item::DigitsArm => digits(&arms, 1),
-                Item::CompleteWeight => complete(weights.len(), visits.len()),
-                Item::CompleteLength => complete(lengths.len(), visits.len()),
-                Item::CompleteArm => complete(arm_done, arm_due),
-                Item::Outside => share(outside, measured).map_or(Said::TooFew, |share| above(OUTSIDE_ABOVE, share)),
-                Item::Repeated => share(repeated, pairs.len()).map_or(Said::TooFew, |share| above(REPEATED_ABOVE, share)),
+                Item::CompleteWeight => share(weights.len(), visits.len()),
+                Item::CompleteLength => share(lengths.len(), visits.len()),
+                Item::CompleteArm => share(arm_done, arm_due),
+                Item::Outside => share(outside, measured),
+                Item::Repeated => share(repeated, pairs.len()),
             };
-            (item, said)
+            (item, value.map_or(Said::TooFew, |value| item.limit().judge(value)))
         })
         .collect();
     let mut delays: Vec<i32> = visits.iter().map(|v| days_between(v.on, v.arrived_on).max(0)).collect();

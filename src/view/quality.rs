@@ -2,6 +2,7 @@
 
 use domain::quality::Item;
 use domain::quality::LEAST;
+use domain::quality::Limit;
 use domain::quality::Said;
 use domain::quality::figures::Figures;
 use domain::quality::figures::usual_sd;
@@ -82,7 +83,18 @@ fn table(w: &Words, p: &QualityPage<'_>) -> Markup {
         cells
     };
     let table = p.workers.iter().fold(table, |table, (worker, of)| table.row(line(name(worker), of)));
-    html! { (table.row(line(html! { b { (w.say("late-all-row")) } }, p.all))) }
+    let table = table.row(line(html! { b { (w.say("late-all-row")) } }, p.all));
+    let mut limits = vec![Cell::text(&w.say("quality-limits")), Cell::few("")];
+    limits.extend(Item::ALL.map(|item| Cell::number(&limit(w, item))));
+    limits.extend([Cell::few(""), Cell::few("")]);
+    html! { (table.foot(limits)) }
+}
+
+fn limit(w: &Words, item: Item) -> String {
+    match item.limit() {
+        Limit::Above(limit) => w.say_with("quality-above", args!["limit" => format::number(w, limit, 0)]),
+        Limit::Below(limit) => w.say_with("quality-below", args!["limit" => format::number(w, limit, 0)]),
+    }
 }
 
 fn cell(w: &Words, said: Said) -> Cell {

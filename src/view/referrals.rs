@@ -107,7 +107,7 @@ fn waiting_table(w: &Words, lines: &[WaitingLine]) -> Markup {
         table.row(vec![
             Cell::of(who(&line.code, &line.who)),
             Cell::of(html! { @if let Some(class) = line.class { (cls(w, class)) } }),
-            Cell::text(&line.why),
+            Cell::sentence(&line.why),
             Cell::of(where_and_with(&line.who)),
             Cell::text(&line.waits),
             Cell::of(html! {

@@ -251,7 +251,7 @@ fn late(w: &Words, p: &LatePage) -> Markup {
         table.row(vec![
             Cell::of(html! { a.link href=(line.why_path) { (name(&line.child.called)) } " " span.quiet { (line.child.age) } }),
             Cell::of(cls(w, line.class)),
-            Cell::text(&line.why),
+            Cell::sentence(&line.why),
             Cell::text(&line.child.village),
             Cell::of(name(&line.child.worker)),
             Cell::of(days_late(w, line.days)),

@@ -21,6 +21,7 @@ use crate::story::dice::Dice;
 use crate::story::feeding::Amiss;
 use crate::story::feeding::offer;
 use crate::story::growth::Dip;
+use crate::story::growth::kg;
 use crate::story::infant::Infant;
 use crate::story::slots;
 
@@ -90,9 +91,15 @@ fn troubles(infant: &mut Infant) {
         let (at, days) = (dice.between(60, 640), dice.between(18, 40));
         infant.track.dip = Some(Dip { at, depth: 0.4 + 0.01 * f64::from(dice.between(0, 50)), days });
     }
-    if dice.chance(0.08) {
-        infant.track.laz = -1.95 - 0.01 * f64::from(dice.between(0, 80));
-        infant.track.waz = -1.8 - 0.01 * f64::from(dice.between(0, 90));
+    // Enough of them that a month's count is no secret in a programme of this size.
+    if dice.chance(0.18) {
+        let track = &mut infant.track;
+        track.laz = -1.95 - 0.01 * f64::from(dice.between(0, 80));
+        track.waz = -1.8 - 0.01 * f64::from(dice.between(0, 90));
+        if track.correction == 0 {
+            // Small from the start, or the line of most of them would fall.
+            track.birth_weight_g = (kg(track.sex, 0, 0.7 * track.waz) * 100.0).round() * 10.0;
+        }
     }
     for _ in 0..dice.between(0, 4) {
         let what = *dice.pick(&Amiss::USUAL);

@@ -24,6 +24,12 @@ impl Cell {
         Self::of(html! { (text) })
     }
 
+    /// A sentence: in a folded table it has a line of its own.
+    #[must_use]
+    pub fn sentence(text: &str) -> Self {
+        Self { body: html! { (text) }, class: "full" }
+    }
+
     /// A number, set to the end of its column; a zero is quieter.
     #[must_use]
     pub fn number(text: &str) -> Self {

@@ -57,7 +57,7 @@ fn of_worker<'a>(w: &Words, worker: &str, lines: impl Iterator<Item = &'a LateLi
         table.row(vec![
             Cell::of(html! { a href=(line.child.path) { (name(&line.child.called)) } " " span.quiet { (line.child.age) ", " (line.child.village) } }),
             Cell::of(cls(w, line.class)),
-            Cell::text(&line.why),
+            Cell::sentence(&line.why),
             Cell::number(&days),
             Cell::text(""),
         ])
