@@ -1,6 +1,7 @@
 //! The page of a visit, in the order a visit happens. It knows which questions stand open (given to it), what was typed and what is
 //! wrong with it; it decides no rule and reads no store. Sub-questions open by style where their answer is chosen.
 
+mod changed;
 mod feeding;
 mod foods;
 mod labels;
@@ -96,6 +97,8 @@ pub struct Newest<'a> {
     pub by: &'a str,
     /// Why.
     pub reason: &'a str,
+    /// Danger in it that the form did not say, as the field that says it and what it says: ticked in the form by now.
+    pub danger: &'a [(String, String)],
 }
 
 /// A recipe of the programme.
@@ -170,7 +173,7 @@ pub fn body(f: &VisitForm<'_>) -> Markup {
     let page = fields(f);
     html! {
         @if let Some(danger) = &f.danger { section id="danger" tabindex="-1" autofocus { (danger) } } @else { (back(w, &format!("/children/{}", f.code), &w.say("visit-back"))) }
-        @if let Some(newest) = f.correcting.and_then(|correcting| correcting.newest) { (changed(w, newest)) }
+        @if let Some(newest) = f.correcting.and_then(|correcting| correcting.newest) { (changed::note_of(f, newest, &page)) }
         @if f.gone { (note(NoteWeight::Look, Icon::Ask, &html! { p { (w.say("visit-gone")) } })) }
         (summary(f, &page))
         @if f.danger.is_some() {
@@ -199,16 +202,6 @@ fn heading(f: &VisitForm<'_>) -> Markup {
             }
         }
     }
-}
-
-/// Somebody else was first; what they made of it stands beside each answer that differs.
-fn changed(w: &Words, newest: Newest<'_>) -> Markup {
-    let whose = args!["name" => newest.by, "reason" => newest.reason];
-    note(
-        NoteWeight::Look,
-        Icon::Ask,
-        &html! { p { strong { (w.say_with("visit-changed", whose)) } } p { (w.say("visit-changed-beside")) } },
-    )
 }
 
 /// A visit that is not wrong in its answers, but wrong altogether.

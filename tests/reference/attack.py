@@ -16,7 +16,7 @@ One programme in six is released again after late records came in, with all that
 nothing: of tables that add up they print only sums of what all their months print.
 
 Closes with `N passed, N failed`, one for each programme and one for a release with a planted fault, which the attack must see
-through; the exit status is 0 only if nothing failed. `attack.py 1000` is the long run.
+through; the exit status is 0 only if nothing failed. `attack.py 1000` is the long run, some hours on two cores; `attack.py 500 500` is its second half.
 """
 
 import json
@@ -41,6 +41,8 @@ SEED = 20_261_101
 # Of so many programmes one is also attacked as revised.
 ONE_REVISED_IN = 6
 NEAR = 1e-6
+# Programmes from one word of progress to the next.
+SAY_EVERY = 50
 # How far above the truth a figure is tried: more values than that need not be counted.
 REACH = 60
 
@@ -211,9 +213,12 @@ def one(number):
 
 def main():
     count = int(sys.argv[1]) if len(sys.argv) > 1 else 50
+    first = int(sys.argv[2]) if len(sys.argv) > 2 else 0
     passed = failed = tried = 0
     with ProcessPoolExecutor(os.cpu_count()) as pool:
-        for said, figures in pool.map(one, range(count)):
+        for at, (said, figures) in enumerate(pool.map(one, range(first, first + count)), start=1):
+            if at % SAY_EVERY == 0:
+                print(f"{at} of {count}", file=sys.stderr, flush=True)
             tried += figures
             passed, failed = (passed, failed + 1) if said else (passed + 1, failed)
             for line in said:

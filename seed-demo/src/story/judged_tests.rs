@@ -108,6 +108,7 @@ fn most_ordinary_children_have_nothing_open_and_few_are_urgent() {
             *by_rule.entry(follow_up.rule.code()).or_default() += 1;
         }
     }
-    assert!((active * 8 / 100..=active * 25 / 100).contains(&with_open), "{with_open} of {active}: {by_rule:?}");
+    // Nearly a fifth are small all along, which stays open.
+    assert!((active * 8 / 100..=active * 30 / 100).contains(&with_open), "{with_open} of {active}: {by_rule:?}");
     assert!(urgent * 100 <= active * 3, "{urgent} of {active}: {by_rule:?}");
 }

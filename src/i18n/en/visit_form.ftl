@@ -177,6 +177,13 @@ visit-answer = An answer
 # When somebody else was first
 visit-changed = Your answers are not saved yet: { $name } changed this visit after you opened it. Their reason: { $reason }
 visit-changed-beside = Nothing you typed is lost. Where the visit now says something else, that stands beside your answer. What you save replaces it: look at each, then save again.
+visit-changed-danger = The danger signs you ticked are saved. The rest is not saved yet: { $name } changed this visit after you opened it. Their reason: { $reason }
+visit-changed-standing = Somebody else wrote this danger down. It is ticked below and stays unless you take it out. Take it out only if it was wrong.
+visit-changed-reaction = { $food }: reaction
+visit-changed-list = { $count ->
+        [one] One answer differs:
+       *[other] { $count } answers differ:
+    }
 visit-gone = Not saved: somebody took this visit back or moved it to another child after you opened it. Nothing you typed is lost. If it was a visit to this child all the same, save it as a new one; otherwise leave this page.
 stands-now = It now says:
 stands-nothing = no answer

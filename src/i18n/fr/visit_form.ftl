@@ -177,6 +177,13 @@ visit-answer = Une réponse
 # Quand quelqu’un d’autre a été plus rapide
 visit-changed = Vos réponses ne sont pas encore enregistrées : { $name } a modifié cette visite après que vous l’avez ouverte. Sa raison : { $reason }
 visit-changed-beside = Rien de ce que vous avez écrit n’est perdu. Là où la visite dit maintenant autre chose, c’est indiqué près de votre réponse. Ce que vous enregistrez le remplace : regardez chaque point, puis enregistrez à nouveau.
+visit-changed-danger = Les signes de danger cochés sont enregistrés. Le reste n’est pas encore enregistré : { $name } a modifié cette visite après que vous l’avez ouverte. Sa raison : { $reason }
+visit-changed-standing = Quelqu’un d’autre a noté ce danger. Il est coché ci-dessous et reste, sauf si vous l’enlevez. Ne l’enlevez que si c’était faux.
+visit-changed-reaction = { $food } : réaction
+visit-changed-list = { $count ->
+        [one] Une réponse diffère :
+       *[other] { $count } réponses diffèrent :
+    }
 visit-gone = Non enregistré : quelqu’un a retiré cette visite ou l’a attribuée à un autre enfant après que vous l’avez ouverte. Rien de ce que vous avez écrit n’est perdu. Si c’était pourtant une visite à cet enfant, enregistrez-la comme nouvelle visite ; sinon, quittez cette page.
 stands-now = Il est écrit maintenant :
 stands-nothing = pas de réponse

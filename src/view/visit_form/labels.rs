@@ -55,10 +55,14 @@ pub(super) fn label(f: &VisitForm<'_>, field: &str) -> String {
     if TIMES.contains(&field) {
         return w.say(&codes::id("visit", field));
     }
+    let own = codes::id("visit", base);
+    if w.has(&own) {
+        return w.say(&own);
+    }
     if let Some(rule) = field.strip_prefix("outcome_").and_then(|code| RuleId::from_code(code).ok()) {
         return codes::rule_name(w, rule);
     }
-    for beginning in ["food_", "offers_", "unsafe_", "rsign_", "minutes_"] {
+    for beginning in ["food_", "offers_", "unsafe_", "rsign_none_", "rsign_", "minutes_", "lifted_"] {
         if let Some(code) = field.strip_prefix(beginning) {
             return food_name(f, code);
         }

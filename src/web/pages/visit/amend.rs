@@ -8,10 +8,16 @@ use domain::child_code::ChildCode;
 use domain::draft::MOST_NOTE;
 use domain::draft::fill::pairs_of;
 use domain::draft::pressing::pressing;
+use domain::draft::visit::FoodFields;
 use domain::draft::visit::VisitRead;
+use domain::draft::visit::foods::OTHER_FOODS;
+use domain::draft::visit::foods::other_food;
 use domain::draft::visit::talk;
 use domain::fault::Fault;
+use domain::food::Response;
 use domain::ids::SubmissionKey;
+use domain::visit::FoodOffer;
+use domain::visit::SwallowTrouble;
 use domain::visit::Visit;
 
 use crate::service::Refusal;
@@ -109,12 +115,17 @@ async fn again(signed: &Signed, about: About<'_>, form: &Filled, read: &VisitRea
     let (code, seq) = (about.code, about.seq);
     let mut desk = Desk::open(signed, code).await?;
     // Not counting what this form itself is about to add.
-    let mut changed = desk.file.visit(seq).is_some_and(|stored| stored.version != about.version);
+    let mut by = changed_by(&desk, about).await?;
     if read.has_danger() {
-        (desk, changed) = with_danger(desk, about, form, read).await?;
+        (desk, by) = with_danger(desk, about, form, read).await?;
     }
     let Some(stored) = desk.file.visit(seq) else { return instead(&desk, seq, form).await };
-    let newest = if changed { Some(newest(&desk, stored).await?) } else { None };
+    let standing = stored_form(signed, stored);
+    // Danger that somebody else wrote is not taken back by a form that was shown before: it comes back ticked.
+    let kept = if by.is_some() { standing_danger(&stored.visit, &read.visit) } else { Vec::new() };
+    let form = &with_standing_danger(form, &standing, &kept);
+    let read = &VisitRead { faults: read.faults.clone(), ..desk.read(form, stored.visit.id) };
+    let newest = by.map(|(by, reason)| Newest { filled: standing, by, reason, danger: kept });
     let danger = if read.has_danger() { result::block(&desk, seq, pressing(read))? } else { None };
     // Beside another version it is another form: what was sent had no effect.
     let key = if newest.is_some() { fresh_key() } else { form.one("key").to_owned() };
@@ -124,13 +135,18 @@ async fn again(signed: &Signed, about: About<'_>, form: &Filled, read: &VisitRea
 }
 
 /// The file with the danger of this form in the visit as it stands, and whether somebody else had changed the visit.
-async fn with_danger<'a>(mut desk: Desk<'a>, about: About<'_>, form: &Filled, read: &VisitRead) -> Result<(Desk<'a>, bool), Failure> {
+async fn with_danger<'a>(
+    mut desk: Desk<'a>,
+    about: About<'_>,
+    form: &Filled,
+    read: &VisitRead,
+) -> Result<(Desk<'a>, Option<(String, String)>), Failure> {
     let signed = desk.signed;
     let why = signed.words().say("visit-reason-unfinished");
-    let mut changed = false;
+    let mut by = None;
     for _ in 0..TRIES {
         let Some(stored) = desk.file.visit(about.seq) else { break };
-        changed = stored.version != about.version;
+        by = changed_by(&desk, about).await?;
         let added = danger_into(&stored.visit, &read.visit);
         if added == stored.visit {
             break;
@@ -145,16 +161,69 @@ async fn with_danger<'a>(mut desk: Desk<'a>, about: About<'_>, form: &Filled, re
             break;
         }
     }
-    Ok((desk, changed))
+    Ok((desk, by))
 }
 
-/// The visit as it stands, and whose doing that is.
-async fn newest(desk: &Desk<'_>, stored: &VisitRecord) -> Result<Newest, Failure> {
+/// Who made the visit what it is, and why, if that was after the form was shown.
+async fn changed_by(desk: &Desk<'_>, about: About<'_>) -> Result<Option<(String, String)>, Failure> {
+    let Some(stored) = desk.file.visit(about.seq).filter(|stored| stored.version != about.version) else { return Ok(None) };
     let replaced = child_visits::replaced(&desk.signed.context(), &desk.file).await?;
     let last = replaced.versions.get(&stored.visit.id).and_then(|versions| versions.first());
     let by = last.and_then(|last| replaced.names.get(&last.replaced_by)).cloned().unwrap_or_default();
     let reason = last.map_or_else(String::new, |last| last.reason.clone());
-    Ok(Newest { filled: stored_form(desk.signed, stored), by, reason })
+    Ok(Some((by, reason)))
+}
+
+/// Danger in the visit as it stands that a form does not say: each as the field of the form that says it, and what it says.
+fn standing_danger(stored: &Visit, typed: &Visit) -> Vec<(String, String)> {
+    let mut kept = Vec::new();
+    let mut keep = |name: &str, value: &str| kept.push((name.to_owned(), value.to_owned()));
+    let ticked = typed.danger_signs.as_ref();
+    for sign in stored.danger_signs.iter().flatten().filter(|sign| ticked.is_none_or(|ticked| !ticked.contains(sign))) {
+        keep("danger", sign.code());
+    }
+    if stored.oedema == Some(true) && typed.oedema != Some(true) {
+        keep("feet", "yes");
+    }
+    if let Some(trouble) =
+        stored.swallow_trouble.filter(|trouble| *trouble != SwallowTrouble::None && typed.swallow_trouble < Some(*trouble))
+    {
+        keep("swallow_trouble", trouble.code());
+    }
+    let reacted = |food: &&FoodOffer| food.response == Some(Response::Reaction);
+    for food in stored.foods.iter().filter(reacted) {
+        if !typed.foods.iter().filter(reacted).any(|told| told.code == food.code) {
+            keep(&FoodFields::of_code(food.code.as_str()).response, Response::Reaction.code());
+        }
+    }
+    kept
+}
+
+/// A form with such danger ticked as it stands. Everything else stays as it was typed.
+fn with_standing_danger(form: &Filled, standing: &Filled, kept: &[(String, String)]) -> Filled {
+    let mut filled = form.clone();
+    for (field, value) in kept {
+        match field.strip_prefix("food_") {
+            // A reaction is told with all that belongs to it.
+            Some(code) => {
+                let of = FoodFields::of_code(code);
+                let fields = [&of.response, &of.offers, &of.unsafe_form, &of.signs, &of.no_signs, &of.minutes, &of.lifted];
+                filled.0.retain(|(name, _)| !fields.contains(&name) && name != "new_food");
+                filled.0.extend(standing.0.iter().filter(|(name, _)| fields.contains(&name)).cloned());
+                filled = filled.with("new_food", "yes");
+                for at in 1..=OTHER_FOODS {
+                    if form.one(&other_food(at)) == code {
+                        filled.0.retain(|(name, _)| !name.starts_with(&format!("other{at}_")));
+                    }
+                }
+            }
+            None => {
+                filled.0.retain(|(name, _)| *name != format!("{field}_none") && (field == "danger" || name != field));
+                filled = filled.with(field, value);
+            }
+        }
+    }
+    filled
 }
 
 /// What was typed, as a new visit: the one it was about was taken back or moved meanwhile.

@@ -103,6 +103,8 @@ pub struct Newest {
     pub by: String,
     /// Why.
     pub reason: String,
+    /// Danger in it that the form did not say, as the field that says it and what it says.
+    pub danger: Vec<(String, String)>,
 }
 
 impl Form {
@@ -259,7 +261,12 @@ impl<'a> Desk<'a> {
                 unfinished,
                 result: &result,
                 version: corrected.map_or(0, |record| record.version),
-                newest: newest.map(|newest| visit_form::Newest { filled: &newest.filled, by: &newest.by, reason: &newest.reason }),
+                newest: newest.map(|newest| visit_form::Newest {
+                    filled: &newest.filled,
+                    by: &newest.by,
+                    reason: &newest.reason,
+                    danger: &newest.danger,
+                }),
             }),
             gone: form.gone,
         });
