@@ -49,6 +49,8 @@ pub struct Found {
     pub act: String,
     /// When it is to be looked at again.
     pub due: Option<NaiveDate>,
+    /// What a health worker made of it since it was last seen, in words, and the day that was told.
+    pub told: Option<(String, NaiveDate)>,
     /// Asks to measure again rather than to worry anybody.
     pub about_data: bool,
 }
@@ -338,8 +340,12 @@ fn still_urgent(p: &ResultPage<'_>) -> Markup {
         @if !urgent.is_empty() {
             (note(NoteWeight::Stop, Icon::of_class(urgent[0].class), &html! {
                 h2 { (w.say("result-still-urgent")) }
-                @for f in &urgent { p { (cls(w, f.class)) " " (f.why) } }
-                p { (w.say("result-still-urgent-do")) }
+                @for f in &urgent {
+                    p { (cls(w, f.class)) " " (f.why)
+                        @if let Some((outcome, on)) = &f.told { " " (w.say_with("result-still-urgent-told", args!["outcome" => outcome, "date" => format::day_near(w, *on, p.today)])) } }
+                }
+                @if urgent.iter().any(|f| f.told.is_none()) { p { (w.say("result-still-urgent-do")) } }
+                @else { p { (w.say("result-still-urgent-answered")) } }
             }))
         }
     }

@@ -110,6 +110,8 @@ pub struct RecipeLine {
     pub name: String,
     /// The foods that naming it ticks.
     pub foods: Vec<String>,
+    /// A food in it is on hold.
+    pub held: bool,
 }
 
 /// Everything the page shows.
@@ -154,6 +156,8 @@ pub struct VisitForm<'a> {
     pub unusual: Option<(&'a [Unusual], &'a Visit)>,
     /// The block that stands above everything when danger was ticked beside a fault.
     pub danger: Option<Markup>,
+    /// Recipes are all that was said of food: what else was eaten is asked before saving.
+    pub rest: bool,
     /// Whether a saved visit is corrected.
     pub correcting: Option<Correcting<'a>>,
     /// The visit that was corrected was taken back or moved meanwhile: this is a new one.
@@ -182,6 +186,7 @@ pub fn body(f: &VisitForm<'_>) -> Markup {
             (heading(f))
         }
         @if let Some((unusual, _)) = f.unusual.filter(|(unusual, _)| !unusual.is_empty()) { (look_again(w, unusual)) }
+        @if f.rest { (rest(w)) }
         (form(f.action, f.token, Some(f.key), &page))
     }
 }
@@ -230,6 +235,19 @@ fn summary(f: &VisitForm<'_>, page: &Markup) -> Markup {
     let items: Vec<_> = items.into_iter().map(|(_, item)| item).collect();
     // The page opens at what has the focus: with danger above, that is never what is wrong with the form.
     if f.danger.is_some() { fault_summary_below(f.w, &items) } else { fault_summary(f.w, &items) }
+}
+
+/// What else was eaten beside the recipe: a recipe alone would read as all of it.
+fn rest(w: &Words) -> Markup {
+    note(
+        NoteWeight::Look,
+        Icon::Ask,
+        &html! {
+            h2 { (w.say("visit-recipes-rest")) }
+            p { (w.say("visit-recipes-rest-text")) }
+            p { a href="#groups" { (w.say("visit-groups")) } }
+        },
+    )
 }
 
 fn look_again(w: &Words, unusual: &[Unusual]) -> Markup {

@@ -1,5 +1,10 @@
 //! Correcting a visit while somebody else corrects it too: whoever comes second is told, sees both, and loses nothing typed.
 
+use domain::food::ReactionSign;
+use domain::food::Response;
+use domain::visit::DangerSign;
+use domain::visit::SwallowTrouble;
+use domain::visit::Visit;
 use spoonround::store::visits;
 
 use crate::corrections::child;
@@ -27,6 +32,12 @@ async fn stored(site: &Site, code: &str) -> (Option<u16>, Option<u32>, u32) {
     let all = visits::of_child_up_to(site.db.db.direct(), record.id, crate::site::TODAY.parse().expect("a day")).await.expect("readable");
     let [visit] = &all[..] else { panic!("one visit, not {}", all.len()) };
     (visit.visit.muac.map(domain::units::Muac::mm), visit.visit.weight.map(domain::units::Weight::grams), visit.version)
+}
+
+async fn newest_visit(site: &Site, code: &str) -> Visit {
+    let record = child(site, code).await;
+    let all = visits::of_child_up_to(site.db.db.direct(), record.id, crate::site::TODAY.parse().expect("a day")).await;
+    all.expect("readable").pop().expect("a visit").visit
 }
 
 const TYPED: [(&str, &str); 5] =
@@ -68,8 +79,13 @@ async fn a_correction_overtaken_by_another_is_told_so_beside_the_newest_version(
 #[actix_web::test]
 async fn a_food_and_a_recipe_that_only_the_newest_version_names_are_told() {
     let site = Site::new().await;
-    let by_olani =
-        [("other1_food", "mango"), ("other1_taken", "accepted"), ("recipes", "pumpkin_bean_mash"), ("reason", "the mother told more")];
+    let by_olani = [
+        ("other1_food", "mango"),
+        ("other1_taken", "accepted"),
+        ("recipes", "pumpkin_bean_mash"),
+        ("groups", "eggs"),
+        ("reason", "the mother told more"),
+    ];
     let (mut browser, _, path, pairs) = overtaken(&site, &TYPED, &by_olani).await;
     browser.send(&path, &pairs).await.is(409);
     let foods = browser.texts(".food-ask");
@@ -124,6 +140,60 @@ async fn danger_in_an_overtaken_correction_is_saved_at_once_into_what_stands() {
     }
     browser.submit("main form", &[("arm", "140")]).await.is(200).says("7.35 kg");
     assert_eq!(stored(&site, &code).await, (Some(140), Some(7350), 4));
+}
+
+#[actix_web::test]
+async fn danger_that_somebody_else_wrote_is_not_taken_back_by_a_form_shown_before() {
+    let site = Site::new().await;
+    let by_olani = [
+        ("danger", "blood_in_stool"),
+        ("swallow_trouble", "repeated"),
+        ("other1_food", "egg"),
+        ("other1_taken", "reaction"),
+        ("other1_rsign", "wheeze"),
+        ("reason", "the mother told more"),
+    ];
+    let (mut browser, code, path, pairs) = overtaken(&site, &TYPED, &by_olani).await;
+    browser.send(&path, &pairs).await.is(409).says("Somebody else wrote this danger down.");
+    assert_eq!(browser.texts(".note.stop li"), ["Blood in the stool", "Chokes, coughs or sounds wet, more than once", "Egg: reaction"]);
+    let listed = browser.texts(".note.look li");
+    for question in ["Weight", "Meals and snacks"] {
+        assert!(listed.iter().any(|line| line.starts_with(question)), "{question} is not listed: {listed:?}");
+    }
+    assert!(!listed.iter().any(|line| line == "An answer"), "each has its name: {listed:?}");
+    let places = browser.attrs(".note.look li a, .note.stop li a", "href");
+    assert!(places.iter().all(|place| browser.body.contains(&format!("id=\"{}\"", &place[1..]))), "{places:?}");
+    // Saved once more without a look, all of the danger is still there, and so is what was typed.
+    browser.submit("main form", &[]).await.is(200).says("Blood in the stool");
+    let visit = newest_visit(&site, &code).await;
+    assert_eq!(visit.danger_signs, Some([DangerSign::BloodInStool].into()));
+    assert_eq!(visit.swallow_trouble, Some(SwallowTrouble::Repeated));
+    let egg = visit.foods.iter().find(|food| food.code.as_str() == "egg").expect("the egg");
+    assert_eq!((egg.response, egg.signs.as_ref()), (Some(Response::Reaction), Some(&[ReactionSign::Wheeze].into())));
+    assert_eq!((visit.weight.map(domain::units::Weight::grams), visit.meals), (Some(7350), Some(3)));
+}
+
+#[actix_web::test]
+async fn danger_that_was_wrong_can_be_taken_out_once_it_was_seen() {
+    let site = Site::new().await;
+    let (mut browser, code, path, pairs) = overtaken(&site, &TYPED, &[("danger", "blood_in_stool"), ("reason", "told more")]).await;
+    browser.send(&path, &pairs).await.is(409);
+    let (path, mut pairs) = browser.filled("main form", &[]);
+    assert!(has(&pairs, ("danger", "blood_in_stool")));
+    pairs.retain(|(name, _)| name != "danger");
+    pairs.push(("danger_none".to_owned(), "yes".to_owned()));
+    browser.send(&path, &pairs).await.is(200);
+    assert_eq!(newest_visit(&site, &code).await.danger_signs, Some([].into()));
+}
+
+#[actix_web::test]
+async fn who_was_first_is_not_the_one_whose_danger_is_saved() {
+    let site = Site::new().await;
+    let typed = [("danger", "fits_now"), ("reason", "two digits were swapped")];
+    let (mut browser, _, path, pairs) = overtaken(&site, &typed, &BY_OLANI).await;
+    browser.send(&path, &pairs).await.is(409);
+    browser.says("The danger signs you ticked are saved. The rest is not saved yet: Olani changed this visit after you opened it.");
+    browser.says("Their reason: a digit was misread").does_not_say("Your answers are not saved yet");
 }
 
 #[actix_web::test]

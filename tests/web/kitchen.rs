@@ -216,13 +216,17 @@ async fn a_recipe_named_at_a_visit_ticks_what_it_holds_and_a_food_on_hold_in_it_
     visited(&site, 1, |_| {}, |visit| visit.foods = vec![offer("small_dried_fish", Response::Reaction)]).await;
     let path = format!("/children/{}", code(1));
     let mut browser = on_page(&site, &format!("{path}/visits/new")).await;
-    browser.says("Was it made by a recipe?").says("beans, millet porridge, small dried fish");
-    let answers = [("recipes", "millet_bean_fish"), ("food_small_dried_fish", ""), ("groups", "vit_a")];
-    browser.submit("form[action$='/visits/new']", &answers).await.is(200).says("Food on hold given again");
+    browser.says("Was it made by a recipe?").says("Holds a food on hold: beans, millet porridge, small dried fish");
+    let answers = [("recipes", "millet_bean_fish"), ("food_small_dried_fish", ""), ("breastfed", "yes")];
+    // A recipe alone would read as all that was eaten: what else is asked once, with what it holds ticked.
+    browser.submit("form[action$='/visits/new']", &answers).await.is(422).says("Anything else yesterday?").says("Not saved yet.");
+    let ticked = browser.attrs("[name=groups][checked]", "value");
+    assert_eq!(ticked, ["breast_milk", "grains_roots", "pulses_nuts", "flesh"]);
+    browser.submit("form[action$='/visits/new']", &[]).await.is(200).says("Food on hold given again");
     let stored = visits::of_child_up_to(site.db.db.direct(), child(1, "Neruka", site.ulopi, site.mireni).id, d("2026-11-25")).await;
     let visit = stored.expect("readable").pop().expect("a visit").visit;
     assert_eq!(visit.recipes, ["millet_bean_fish".to_owned()].into());
-    assert_eq!(visit.groups, Some([FoodGroup::GrainsRoots, FoodGroup::PulsesNuts, FoodGroup::Flesh, FoodGroup::VitA].into()));
+    assert_eq!(visit.groups, Some([FoodGroup::GrainsRoots, FoodGroup::PulsesNuts, FoodGroup::Flesh, FoodGroup::BreastMilk].into()));
     assert_eq!((visit.solids_yesterday, visit.iron_source), (Some(true), None), "the iron of fish goes with its group");
     let foods: Vec<_> = visit.foods.iter().map(|food| (food.code.as_str(), food.offers, food.response)).collect();
     assert_eq!(foods, [("beans", 1, None), ("millet_porridge", 1, None), ("small_dried_fish", 1, None)], "oil is not tracked");

@@ -310,11 +310,16 @@ async fn too_thin_is_referred_today_and_its_outcome_is_asked_first_next_time() {
         .submit("main form", &[("outcome_wasting.severe", "seen"), ("danger_none", "yes")])
         .await
         .is(200)
-        .says("Still urgent from before");
+        .says("Still urgent from before")
+        .says("Seen by a health worker, told on 25 November.")
+        .does_not_say("No health worker’s answer is written yet");
     let visit = seq(&browser);
     browser.open(&format!("/children/{code}/visits/{visit}/correct")).await;
     let (_, pairs) = browser.filled("main form", &[]);
     assert!(pairs.contains(&("outcome_wasting.severe".to_owned(), "seen".to_owned())), "{pairs:?}");
+    // That the family did not go is no answer.
+    let refused = [("outcome_wasting.severe", "refused"), ("reason", "they did not go after all")];
+    browser.submit("main form", &refused).await.is(200).says("No health worker’s answer is written yet");
 }
 
 #[actix_web::test]

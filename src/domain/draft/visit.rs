@@ -71,6 +71,8 @@ pub struct VisitRead {
     pub talk: Talk,
     /// Free text.
     pub note: Option<String>,
+    /// The food groups are only those of recipes: what else was eaten was not said.
+    pub only_recipes: bool,
     /// What could not be read.
     pub faults: Faults,
 }
@@ -108,7 +110,8 @@ pub fn read_visit(pairs: &[(String, String)], frame: &VisitFrame<'_>) -> VisitRe
     recipes::tick_foods(&eaten, &mut visit.foods);
     let talk = talk::read(&mut r);
     let note = r.optional("note", MOST_NOTE);
-    VisitRead { visit, talk, note, faults: r.faults }
+    let only_recipes = !visit.recipes.is_empty() && r.all("groups").next().is_none() && r.text("groups_none") != "yes";
+    VisitRead { visit, talk, note, only_recipes, faults: r.faults }
 }
 
 fn visit_day(r: &mut Reader<'_>, frame: &VisitFrame<'_>) -> NaiveDate {

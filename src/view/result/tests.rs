@@ -23,6 +23,7 @@ fn found(class: Class, name: &str) -> Found {
         scale: None,
         act: format!("Coaching for {name}."),
         due: Some(d("2026-11-27")),
+        told: None,
         about_data: false,
     }
 }

@@ -18,6 +18,7 @@ use crate::i18n::format;
 use crate::view::parts::Ask;
 use crate::view::parts::Icon;
 use crate::view::parts::hidden;
+use crate::view::visit_form::RecipeLine;
 use crate::view::visit_form::VisitForm;
 use crate::view::visit_form::fold;
 use crate::view::visit_form::foods;
@@ -107,15 +108,16 @@ fn recipes(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         return Markup::default();
     }
     let rows = f.recipes.iter().fold(ask.many_of(FIELD, "visit-recipes").hint(w.say("visit-recipes-hint")).rows(), |rows, recipe| {
-        rows.option_with(recipe.code.clone(), recipe.name.clone(), all_of(w, &recipe.foods), None)
+        rows.option_with(recipe.code.clone(), recipe.name.clone(), what_it_holds(w, recipe), None)
     });
     fold(f, &w.say("visit-recipes-named"), &html! { (rows) })
 }
 
-/// Names parted by commas, as inside a line.
-fn all_of(w: &Words, names: &[String]) -> Option<String> {
-    let names = names.iter().map(|name| name.to_lowercase());
-    names.reduce(|most, next| w.say_with("common-list-comma", args!["most" => most, "next" => next]))
+/// The foods that a recipe ticks, as inside a line, after a word on what is on hold.
+fn what_it_holds(w: &Words, recipe: &RecipeLine) -> Option<String> {
+    let names = recipe.foods.iter().map(|name| name.to_lowercase());
+    let foods = names.reduce(|most, next| w.say_with("common-list-comma", args!["most" => most, "next" => next]))?;
+    Some(if recipe.held { w.say_with("visit-recipes-held", args!["foods" => foods]) } else { foods })
 }
 
 fn meals(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {

@@ -7,7 +7,7 @@ use crate::view::parts::Ask;
 use crate::view::visit_form::VisitForm;
 
 /// Labels of fields whose name is not the end of the message's id.
-const LABELS: [(&str, &str); 18] = [
+const LABELS: [(&str, &str); 19] = [
     ("on", "visit-on"),
     ("arm", "visit-arm"),
     ("also", "visit-also"),
@@ -25,6 +25,7 @@ const LABELS: [(&str, &str); 18] = [
     ("reason", "visit-reason"),
     ("groups", "visit-groups"),
     ("recipes", "visit-recipes"),
+    ("texture_usual", "visit-texture"),
     ("coach", "talk-say"),
 ];
 

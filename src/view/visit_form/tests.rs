@@ -78,7 +78,12 @@ impl Shown {
             visits: Vec::new(),
             read: None,
             correcting: false,
-            recipes: vec![RecipeLine { code: "fish_stew".into(), name: "Fish stew".into(), foods: vec!["Fish".into(), "Beans".into()] }],
+            recipes: vec![RecipeLine {
+                code: "fish_stew".into(),
+                name: "Fish stew".into(),
+                foods: vec!["Fish".into(), "Beans".into()],
+                held: false,
+            }],
         }
     }
 
@@ -128,6 +133,7 @@ impl Shown {
             faults: &self.faults,
             unusual: odd.as_deref().zip(self.read.as_ref().map(|read| &read.visit)),
             danger: None,
+            rest: false,
             correcting: self.correcting.then_some(Correcting {
                 seq: 44,
                 on: d("2026-11-25"),
@@ -208,6 +214,9 @@ fn recipes_are_a_tap_away_and_say_what_they_tick() {
     assert!(has(&closed, "details:not([open]) [name=recipes]"));
     assert!(closed.html().contains("fish, beans"), "what naming it ticks");
     assert!(stands_open(&Shown::new("2026-03-14").typed(&[("recipes", "fish_stew")]).page(), "[name=recipes][checked]"));
+    let mut held = Shown::new("2026-03-14");
+    held.recipes[0].held = true;
+    assert!(held.html().contains("Holds a food on hold: fish, beans"));
     let mut without = Shown::new("2026-03-14");
     without.recipes.clear();
     assert!(!has(&without.page(), "[name=recipes]") && !without.html().contains("Was it made by a recipe?"));

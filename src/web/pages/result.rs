@@ -9,12 +9,14 @@ use domain::draft::unchecked::unchecked;
 use domain::evidence::Evidence;
 use domain::feeding::thickness::thicker_helps;
 use domain::follow_up::EventKind;
+use domain::follow_up::FollowUp;
 use domain::follow_up::scale_error;
 use domain::protocol::Protocol;
 use domain::protocol::Stage;
 use domain::rule::Class;
 use domain::rule::RuleId;
 use domain::rule::Theme;
+use domain::visit::Outcome;
 use domain::visit::Visit;
 
 use crate::args;
@@ -117,6 +119,7 @@ impl<'a> Gathered<'a> {
                 scale: beside(desk, f.rule, &f.evidence, f.last_fired_on, &f.protocol),
                 act: codes::rule_do(w, f.rule),
                 due: Some(f.due_on),
+                told: answered(w, f),
                 about_data: f.rule.theme() == Theme::Data,
             })
             .collect();
@@ -187,9 +190,17 @@ fn findings(desk: &Desk<'_>, judged: &VisitAssessment) -> Vec<Found> {
             scale: beside(desk, finding.rule, &finding.evidence, judged.on, &judged.protocol),
             act: codes::rule_do(w, finding.rule),
             due: due(finding.rule),
+            told: None,
             about_data: finding.rule.theme() == Theme::Data,
         })
         .collect()
+}
+
+/// What a health worker or somebody who may decide made of it since it was last seen. That the family did not go is no answer.
+fn answered(w: &Words, follow_up: &FollowUp) -> Option<(String, chrono::NaiveDate)> {
+    let last = follow_up.outcomes.last().filter(|_| follow_up.outcome_since_fired)?;
+    let answer = !matches!(last.outcome, Outcome::Refused | Outcome::NotReached);
+    answer.then(|| (codes::outcome(w, last.outcome), last.on))
 }
 
 /// The error of measuring beside a finding of a day.
@@ -206,6 +217,7 @@ fn told_only(w: &Words, class: Class) -> Found {
         scale: None,
         act: String::new(),
         due: None,
+        told: None,
         about_data: false,
     }
 }

@@ -84,9 +84,10 @@ pub async fn save(path: web::Path<String>, posted: Posted) -> Result<HttpRespons
         let action = format!("/children/{}/visits/new", code.as_str());
         return Ok(Html::unprocessable(desk.page(&Form::fresh(&action, form.one("key")).with(&form, &read))).response());
     }
-    if !read.has_danger() && desk.asks_again(&form, &read) {
+    if !read.has_danger() && (read.only_recipes || desk.asks_again(&form, &read)) {
         let action = format!("/children/{}/visits/new", code.as_str());
-        return Ok(Html::unprocessable(desk.page(&Form::fresh(&action, form.one("key")).with(&form, &read))).response());
+        let shown = Form::fresh(&action, form.one("key")).with(&recipes::ticked(&form, &read), &read);
+        return Ok(Html::unprocessable(desk.page(&shown)).response());
     }
     match record_visit::record(&ctx, sent, &code, written(&read)).await {
         Ok(saved) => Ok(see_other(&outcome_path(&code, saved.seq))),

@@ -58,7 +58,7 @@ fn a_recipe_ticks_its_groups_its_foods_and_its_iron() {
         ("food_small_dried_fish", "refused"),
         ("offers_small_dried_fish", "3"),
     ]);
-    assert!(r.faults.is_empty(), "{:?}", r.faults);
+    assert!(r.faults.is_empty() && !r.only_recipes, "{:?}", r.faults);
     let v = r.visit;
     assert_eq!(v.recipes, BTreeSet::from(["porridge_with_fish".to_owned()]));
     assert_eq!(v.groups, Some(BTreeSet::from([FoodGroup::GrainsRoots, FoodGroup::Flesh, FoodGroup::VitA])));
@@ -81,8 +81,9 @@ fn a_recipe_changes_no_answer_and_counts_beside_none_of_these() {
     let fish = r.visit.foods.iter().find(|food| food.code.as_str() == "small_dried_fish").expect("told");
     assert_eq!((fish.offers, fish.hold_lifted), (1, true));
     // The list of ticks, asked as a whole without a tick at iron, is no answer about the recipe.
+    assert!(!r.only_recipes, "none of these is an answer");
     let r = read(&[("recipes", "porridge_with_fish"), ("also_shown", "iron_source bottle"), ("also_all", "yes")]);
-    assert_eq!((r.visit.iron_source, r.visit.bottle), (Some(true), Some(false)));
+    assert_eq!((r.visit.iron_source, r.visit.bottle, r.only_recipes), (Some(true), Some(false), true));
 }
 
 #[test]

@@ -44,6 +44,7 @@ use crate::web::pages::visit::code_of;
 use crate::web::pages::visit::desk::Desk;
 use crate::web::pages::visit::desk::Form;
 use crate::web::pages::visit::desk::Newest;
+use crate::web::pages::visit::recipes;
 use crate::web::pages::visit::written;
 
 /// How often danger is tried to be saved while others change the same visit at the same moment.
@@ -99,7 +100,8 @@ pub async fn save(path: web::Path<(String, i64)>, posted: Posted) -> Result<Http
     } else if reason.chars().count() > MOST_NOTE {
         read.faults.add("reason", Fault::TooLong { most: MOST_NOTE });
     }
-    if read.faults.is_empty() && (read.has_danger() || !desk.asks_again(&form, &read)) {
+    let asks = read.only_recipes || desk.asks_again(&form, &read);
+    if read.faults.is_empty() && (read.has_danger() || !asks) {
         match record_visit::correct(&signed.context(), sent, about, written(&read), reason).await {
             Ok(Done::At(path)) => return Ok(see_other(&path)),
             Ok(Done::Changed | Done::Gone) => {}
@@ -123,7 +125,7 @@ async fn again(signed: &Signed, about: About<'_>, form: &Filled, read: &VisitRea
     let standing = stored_form(signed, stored);
     // Danger that somebody else wrote is not taken back by a form that was shown before: it comes back ticked.
     let kept = if by.is_some() { standing_danger(&stored.visit, &read.visit) } else { Vec::new() };
-    let form = &with_standing_danger(form, &standing, &kept);
+    let form = &recipes::ticked(&with_standing_danger(form, &standing, &kept), read);
     let read = &VisitRead { faults: read.faults.clone(), ..desk.read(form, stored.visit.id) };
     let newest = by.map(|(by, reason)| Newest { filled: standing, by, reason, danger: kept });
     let danger = if read.has_danger() { result::block(&desk, seq, pressing(read))? } else { None };

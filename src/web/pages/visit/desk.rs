@@ -268,6 +268,7 @@ impl<'a> Desk<'a> {
                     danger: &newest.danger,
                 }),
             }),
+            rest: form.read.as_ref().is_some_and(|read| read.only_recipes) && !form.quiet,
             gone: form.gone,
         });
         let title = visit_form::title(w, self.file.called(), form.correcting.is_some());

@@ -1,12 +1,28 @@
 //! Recipes of the programme on the form of a visit: those of today, and those that a stored visit names though they are gone since.
 
+use domain::draft::visit::VisitRead;
 use domain::draft::visit::recipes::FIELD;
+use domain::feeding::recipe_fit::Fit;
+use domain::feeding::recipe_fit::fit;
+use domain::feeding::recipe_fit::remarks;
+use domain::food::FoodGroup;
 use domain::protocol::Protocol;
 use domain::protocol::Recipe;
 
+use crate::service::meals::eater;
 use crate::view::filled::Filled;
 use crate::view::visit_form::RecipeLine;
 use crate::web::pages::visit::desk::Desk;
+
+/// A form in which nobody said what else was eaten, with what its recipes hold ticked: it is asked once, before it is saved.
+pub(super) fn ticked(form: &Filled, read: &VisitRead) -> Filled {
+    if !read.only_recipes {
+        return form.clone();
+    }
+    let breast_milk = (read.visit.breastfed == Some(true)).then_some(FoodGroup::BreastMilk);
+    let groups = read.visit.groups.iter().flatten().copied().chain(breast_milk);
+    groups.fold(form.clone(), |form, group| form.with("groups", group.code()))
+}
 
 impl Desk<'_> {
     /// A recipe by its code, with the protocol that has it: the one in force today, else the latest that knew it.
@@ -25,7 +41,8 @@ impl Desk<'_> {
             let (recipe, protocol) = self.recipe(code)?;
             let names =
                 recipe.eaten(&protocol.foods).foods.iter().map(|food| protocol.food_name(food, lang).to_owned()).collect::<Vec<_>>();
-            Some(RecipeLine { code: code.to_owned(), name: recipe.text(lang).name.clone(), foods: names })
+            let held = fit(&remarks(&eater(&self.file), recipe, protocol)) == Fit::No;
+            Some(RecipeLine { code: code.to_owned(), name: recipe.text(lang).name.clone(), foods: names, held })
         };
         codes.into_iter().filter_map(line).collect()
     }
