@@ -169,8 +169,9 @@ fn measures_of(child: &Seen<'_>) -> Vec<usize> {
             found.push(measure);
         }
     };
-    count(WEIGHT, child.latest(|v| v.weight).is_some());
-    count(LENGTH, child.latest(|v| v.length).is_some());
+    // A z-score has a measurement behind it.
+    count(WEIGHT, waz.is_some() || child.latest(|v| v.weight).is_some());
+    count(LENGTH, laz.is_some() || child.latest(|v| v.length).is_some());
     count(MUAC, latest_muac.is_some());
     for (state, n, below_2, below_3) in [(waz, WAZ, WAZ_M2, WAZ_M3), (wlz, WLZ, WLZ_M2, WLZ_M3), (laz, LAZ, LAZ_M2, LAZ_M3)] {
         count(n, state.is_some());
@@ -205,6 +206,10 @@ fn relations() -> Vec<Relation> {
     use Rest::{Free, Guarded};
     let mut relations: Vec<Relation> =
         [WEIGHT, LENGTH, MUAC, WAZ, WLZ, LAZ, OEDEMA, SLOW_DEN, CORRECTED].iter().map(|n| Relation::within(VISITED, &[*n], Free)).collect();
+    // Who was weighed or measured and has no z-score is swollen, not yet at the due date, or doubted: a small group like any other.
+    for (taken, scored) in [(WEIGHT, WAZ), (LENGTH, LAZ)] {
+        relations.push(Relation::within(taken, &[scored], Guarded));
+    }
     // Also those between −3 and −2, and those at −2 or above, are groups that may be small.
     for (whole, part) in [
         (WAZ, WAZ_M2),
