@@ -21,6 +21,7 @@ pub mod error;
 mod evidence_text;
 pub mod follow_ups;
 pub mod households;
+pub mod late_records;
 pub mod latest_first;
 pub mod lists;
 pub mod measured;

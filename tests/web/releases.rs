@@ -39,7 +39,10 @@ async fn run(site: &Site, sql: &str) {
     site.db.db.direct().execute_unprepared(sql).await.expect("a good statement");
 }
 
-/// A visit on this day to each of so many children, as if it had arrived now.
+/// When late visits arrived: after the first release of October.
+const ARRIVED: &str = "2026-11-25";
+
+/// A visit on this day to each of so many children that arrived late.
 async fn visit_many(site: &Site, on: &str, from: u128, children: u128) {
     let stored = children::by_ids(site.db.db.direct(), &(from..from + children).map(|n| ChildId(10_000 + n)).collect::<Vec<_>>())
         .await
@@ -50,6 +53,7 @@ async fn visit_many(site: &Site, on: &str, from: u128, children: u128) {
             for child in stored.iter().filter(|child| child.facts.registered_on <= day(on)) {
                 let mut record = a_visit(child.id.0 + 5_000_000 + from, child, day(on));
                 record.visit.meals = Some(3);
+                record.recorded_at = noon(ARRIVED);
                 visits::insert(tx, &record).await?;
             }
             Ok(())
@@ -132,6 +136,25 @@ async fn late_records_make_a_revision_on_the_next_tenth_and_never_change_what_wa
     hidden_stays_hidden(&site).await;
     let noted = "SELECT count(*) FROM audit WHERE action = 'report.release' AND object_id IN ('2026-10/0', '2026-10/1') AND actor IS NULL";
     assert_eq!(text(&site, noted).await, "2");
+}
+
+/// Whoever takes one release from the next must not read the answers of a few children.
+#[actix_web::test]
+async fn late_records_of_a_few_children_wait_for_more() {
+    let site = Site::new().await;
+    fill(&site, FEW).await;
+    assert!(tick(&site, "2026-11-10").await.contains(&("2026-10".to_owned(), 0)));
+    let october = |told: Vec<(String, u32)>| told.into_iter().filter(|(period, _)| period == "2026-10").collect::<Vec<_>>();
+    visit_many(&site, "2026-10-20", 0, 4).await;
+    assert_eq!(october(tick(&site, "2026-12-10").await), [], "four children");
+    site.clock.set(noon("2026-12-12"));
+    let mut manager = site.signed_in("bemu").await;
+    manager.open("/reports?period=2026-10").await;
+    assert!(manager.text().contains("once they are of at least 5 children"), "{}", manager.text());
+    visit_many(&site, "2026-10-21", 3, 1).await;
+    assert_eq!(october(tick(&site, "2027-01-10").await), [], "one of the four once more");
+    visit_many(&site, "2026-10-22", 4, 1).await;
+    assert_eq!(october(tick(&site, "2027-02-10").await), [("2026-10".to_owned(), 1)], "the fifth");
 }
 
 /// Every count that the first release withheld, the second withholds, row by row.

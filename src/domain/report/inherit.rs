@@ -8,8 +8,9 @@
 //! 3. A quarter and a year withhold what any of their months withholds in tables that add up over time, and tell rows of two
 //!    splits only if all of them do: else the other months would be taken away from the sum.
 //!
-//! Withholding more never tells more about the figures of the same release. A difference between two shown figures tells how
-//! many late records there were, and is not hidden; late records of a whole month are therefore told together.
+//! Withholding more never tells more about the figures of the same release. A difference between two shown figures tells of the late
+//! records behind it, and is not hidden; those of a whole month are therefore told together, and only once they are of as many
+//! children as a shown figure needs.
 
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;

@@ -4,8 +4,8 @@ period-quarter = Quarter { $number } of { $year }
 period-year = Year { $year }
 
 release-provisional = Provisional until { $date }: visits that arrive late may still change these figures. They are released on { $on }.
-release-first = Released on { $date }. These figures stand; records that arrive later are told together in a revision on { $on }.
-release-revision = Revision { $revision }, released on { $date }. Records that arrive later are told together in the next revision on { $on }.
+release-first = Released on { $date }. These figures stand; records that arrive later are told together in a revision, on { $on } or later, once they are of at least { $least } children.
+release-revision = Revision { $revision }, released on { $date }. Records that arrive later are told together in the next revision, on { $on } or later, once they are of at least { $least } children.
 release-older = This is { $name } of { $date }, as it was. A later one has been released.
 release-see-latest = See the latest
 release-name-first = the first release

@@ -4,8 +4,8 @@ period-quarter = Trimestre { $number } de { $year }
 period-year = Année { $year }
 
 release-provisional = Provisoire jusqu’au { $date } : des visites qui arrivent tard peuvent encore changer ces chiffres. Ils sont publiés le { $on }.
-release-first = Publié le { $date }. Ces chiffres sont fixés ; ce qui arrive plus tard est donné ensemble dans une révision, le { $on }.
-release-revision = Révision { $revision }, publiée le { $date }. Ce qui arrive plus tard est donné ensemble dans la révision suivante, le { $on }.
+release-first = Publié le { $date }. Ces chiffres sont fixés ; ce qui arrive plus tard est donné ensemble dans une révision, le { $on } ou plus tard, dès que cela concerne au moins { $least } enfants.
+release-revision = Révision { $revision }, publiée le { $date }. Ce qui arrive plus tard est donné ensemble dans la révision suivante, le { $on } ou plus tard, dès que cela concerne au moins { $least } enfants.
 release-older = Voici { $name } du { $date }, telle quelle. Une plus récente a été publiée.
 release-see-latest = Voir la plus récente
 release-name-first = la première publication

@@ -2,7 +2,8 @@
 //! do not hold together are never released.
 //!
 //! Late records are not told one by one: on the tenth of each month those of a whole month are told together, in a revision of
-//! every period whose figures they change.
+//! every period whose figures they change; and those of a few children wait for more, since whoever takes one release from the
+//! next would read their answers.
 
 use domain::calendar::Month;
 use domain::report::compare;
@@ -22,6 +23,7 @@ use crate::service::report::start_of;
 use crate::store::StoreError;
 use crate::store::audit;
 use crate::store::audit::AuditEntry;
+use crate::store::late_records;
 use crate::store::releases;
 use crate::store::releases::ReleaseRecord;
 
@@ -108,7 +110,8 @@ pub async fn first(office: Office<'_>, period: Period) -> Result<u32, Trouble> {
     Ok(0)
 }
 
-/// Counts a released period again and releases a revision if a figure shown is another one; answers its number.
+/// Counts a released period again and releases a revision if a figure shown is another one and the late records are of as many
+/// children as a shown figure needs; answers its number.
 ///
 /// # Errors
 /// [`Trouble`]; what was released before stands then.
@@ -119,7 +122,10 @@ pub async fn revise(office: Office<'_>, period: Period) -> Result<Option<u32>, T
     let mark = releases::mark(c).await?;
     let mut counted = count::count(office, period).await?;
     counted.tables = inherit::after_revision(&counted.release, counted.tables, &before.tables);
-    if compare::changes(&before.tables, &counted.tables).is_empty() {
+    let few = counted.threshold.get();
+    let late = late_records::children(c, (period.first(), period.last()), latest.figures.at, few).await?;
+    let waits = u64::try_from(late).is_ok_and(|late| late < few);
+    if waits || compare::changes(&before.tables, &counted.tables).is_empty() {
         releases::keep_counted(c, &mark, &counted.record(office)).await?;
         return Ok(None);
     }

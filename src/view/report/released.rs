@@ -58,9 +58,11 @@ pub(super) fn state(w: &Words, p: &ReportPage<'_>) -> Markup {
             let told = w.say_with("release-older", args!["name" => name(w, *revision), "date" => on]);
             note(NoteWeight::Look, Icon::Info, &html! { p { (told) " " a href=(address(p, None)) { (w.say("release-see-latest")) } } })
         }
-        Shown::Released { revision: 0, on } => html! { p { (w.say_with("release-first", args!["date" => on, "on" => next])) } },
+        Shown::Released { revision: 0, on } => {
+            html! { p { (w.say_with("release-first", args!["date" => on, "on" => next, "least" => p.threshold])) } }
+        }
         Shown::Released { revision, on } => {
-            html! { p { (w.say_with("release-revision", args!["revision" => *revision, "date" => on, "on" => next])) } }
+            html! { p { (w.say_with("release-revision", args!["revision" => *revision, "date" => on, "on" => next, "least" => p.threshold])) } }
         }
     }
 }
