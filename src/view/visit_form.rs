@@ -99,6 +99,8 @@ pub struct Newest<'a> {
     pub reason: &'a str,
     /// Danger in it that the form did not say, as the field that says it and what it says: ticked in the form by now.
     pub danger: &'a [(String, String)],
+    /// Danger that the form itself said was saved.
+    pub saved: bool,
 }
 
 /// A recipe of the programme.
@@ -175,12 +177,13 @@ pub fn title(w: &Words, name: &str, correcting: bool) -> String {
 pub fn body(f: &VisitForm<'_>) -> Markup {
     let w = f.w;
     let page = fields(f);
+    let newest = f.correcting.and_then(|correcting| correcting.newest);
     html! {
         @if let Some(danger) = &f.danger { section id="danger" tabindex="-1" autofocus { (danger) } } @else { (back(w, &format!("/children/{}", f.code), &w.say("visit-back"))) }
-        @if let Some(newest) = f.correcting.and_then(|correcting| correcting.newest) { (changed::note_of(f, newest, &page)) }
+        @if let Some(newest) = newest { (changed::note_of(f, newest, &page)) }
         @if f.gone { (note(NoteWeight::Look, Icon::Ask, &html! { p { (w.say("visit-gone")) } })) }
         (summary(f, &page))
-        @if f.danger.is_some() {
+        @if f.danger.is_some() && newest.is_none_or(|newest| newest.saved) {
             p { strong { (w.say("visit-danger-saved")) } }
         } @else {
             (heading(f))

@@ -154,7 +154,8 @@ async fn danger_that_somebody_else_wrote_is_not_taken_back_by_a_form_shown_befor
         ("reason", "the mother told more"),
     ];
     let (mut browser, code, path, pairs) = overtaken(&site, &TYPED, &by_olani).await;
-    browser.send(&path, &pairs).await.is(409).says("Somebody else wrote this danger down.");
+    browser.send(&path, &pairs).await.is(409).says("Somebody else wrote this danger down.").says("Your answers are not saved yet: Olani");
+    browser.does_not_say("What you ticked is saved");
     assert_eq!(browser.texts(".note.stop li"), ["Blood in the stool", "Chokes, coughs or sounds wet, more than once", "Egg: reaction"]);
     let listed = browser.texts(".note.look li");
     for question in ["Weight", "Meals and snacks"] {

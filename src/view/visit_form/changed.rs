@@ -23,7 +23,7 @@ const NO_QUESTIONS: [&str; 8] = ["token", "key", "version", "unfinished", "reaso
 pub(super) fn note_of(f: &VisitForm<'_>, newest: Newest<'_>, page: &Markup) -> Markup {
     let w = f.w;
     let whose = args!["name" => newest.by, "reason" => newest.reason];
-    let heading = if f.danger.is_some() { "visit-changed-danger" } else { "visit-changed" };
+    let heading = if newest.saved { "visit-changed-danger" } else { "visit-changed" };
     let danger: Vec<(String, String)> = newest.danger.iter().map(|(field, value)| said(f, field, value)).collect();
     let differing = differing(f, newest, page);
     html! {

@@ -126,8 +126,9 @@ async fn again(signed: &Signed, about: About<'_>, form: &Filled, read: &VisitRea
     // Danger that somebody else wrote is not taken back by a form that was shown before: it comes back ticked.
     let kept = if by.is_some() { standing_danger(&stored.visit, &read.visit) } else { Vec::new() };
     let form = &recipes::ticked(&with_standing_danger(form, &standing, &kept), read);
+    let saved = read.has_danger();
     let read = &VisitRead { faults: read.faults.clone(), ..desk.read(form, stored.visit.id) };
-    let newest = by.map(|(by, reason)| Newest { filled: standing, by, reason, danger: kept });
+    let newest = by.map(|(by, reason)| Newest { filled: standing, by, reason, danger: kept, saved });
     let danger = if read.has_danger() { result::block(&desk, seq, pressing(read))? } else { None };
     // Beside another version it is another form: what was sent had no effect.
     let key = if newest.is_some() { fresh_key() } else { form.one("key").to_owned() };

@@ -105,6 +105,8 @@ pub struct Newest {
     pub reason: String,
     /// Danger in it that the form did not say, as the field that says it and what it says.
     pub danger: Vec<(String, String)>,
+    /// Danger that the form itself said was saved.
+    pub saved: bool,
 }
 
 impl Form {
@@ -266,6 +268,7 @@ impl<'a> Desk<'a> {
                     by: &newest.by,
                     reason: &newest.reason,
                     danger: &newest.danger,
+                    saved: newest.saved,
                 }),
             }),
             rest: form.read.as_ref().is_some_and(|read| read.only_recipes) && !form.quiet,
