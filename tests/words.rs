@@ -217,6 +217,8 @@ fn reasons_read_as_a_person_would_say_them() {
 
 #[test]
 fn every_fault_has_words_with_its_limits() {
+    let day = |text: &str| text.parse::<chrono::NaiveDate>().expect("a day");
+    let days = (day("2026-11-20"), day("2026-11-30"));
     let all = [
         Fault::Missing,
         Fault::NotANumber,
@@ -254,6 +256,10 @@ fn every_fault_has_words_with_its_limits() {
         Fault::AfterDeath,
         Fault::LookFirst,
         Fault::NoChild,
+        Fault::HasLeft { name: "Mireni".to_owned(), last: days.0 },
+        Fault::LeavesBefore { name: "Mireni".to_owned(), last: days.0 },
+        Fault::IsAway { name: "Mireni".to_owned(), days },
+        Fault::StoodIn { name: "Mireni".to_owned(), days },
     ];
     let written = by_id(Lang::En).keys().filter(|id| id.starts_with("fault-")).count();
     let told: BTreeSet<_> = all.iter().map(Fault::code).collect();

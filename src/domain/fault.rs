@@ -1,5 +1,7 @@
 //! What may be wrong with something typed. Data only: the words are added by the language room.
 
+use chrono::NaiveDate;
+
 /// One fault of one field. Numbers are in the unit the field shows.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Fault {
@@ -91,6 +93,34 @@ pub enum Fault {
     LookFirst,
     /// No child of a list was ticked.
     NoChild,
+    /// Somebody whose last day in the programme is over.
+    HasLeft {
+        /// Who.
+        name: String,
+        /// The last day.
+        last: NaiveDate,
+    },
+    /// Somebody whose last day comes before these days are over.
+    LeavesBefore {
+        /// Who.
+        name: String,
+        /// The last day.
+        last: NaiveDate,
+    },
+    /// Somebody who is away on some of these days.
+    IsAway {
+        /// Who.
+        name: String,
+        /// First and last day away.
+        days: (NaiveDate, NaiveDate),
+    },
+    /// Somebody stands in on some of these days already.
+    StoodIn {
+        /// Who.
+        name: String,
+        /// First and last day of that.
+        days: (NaiveDate, NaiveDate),
+    },
 }
 
 impl Fault {
@@ -132,6 +162,10 @@ impl Fault {
             Self::AfterDeath => "after-death",
             Self::LookFirst => "look-first",
             Self::NoChild => "no-child",
+            Self::HasLeft { .. } => "has-left",
+            Self::LeavesBefore { .. } => "leaves-before",
+            Self::IsAway { .. } => "is-away",
+            Self::StoodIn { .. } => "stood-in",
         }
     }
 }

@@ -46,6 +46,7 @@ use domain::visit::SwallowTrouble;
 
 use crate::args;
 use crate::i18n::Words;
+use crate::i18n::format;
 
 /// The id of the message for a code: `danger-sign` and `fits_now` make `danger-sign-fits-now`.
 #[must_use]
@@ -227,6 +228,12 @@ pub fn fault(w: &Words, fault: &Fault) -> String {
         Fault::Outside { least, most, unit } => args!["least" => localised(w, least), "most" => localised(w, most), "unit" => *unit],
         Fault::UnknownFood { typed, like } => {
             args!["typed" => typed.as_str(), "like" => like.as_deref().unwrap_or_default()]
+        }
+        Fault::HasLeft { name, last } | Fault::LeavesBefore { name, last } => {
+            args!["name" => name.as_str(), "last" => format::day_and_year(w, *last)]
+        }
+        Fault::IsAway { name, days: (from, to) } | Fault::StoodIn { name, days: (from, to) } => {
+            args!["name" => name.as_str(), "from" => format::day_and_year(w, *from), "to" => format::day_and_year(w, *to)]
         }
         Fault::TooOld { months } => args!["months" => *months],
         Fault::TooLong { most } => args!["most" => *most],

@@ -17,6 +17,7 @@ use crate::service::Refusal;
 use crate::service::audit;
 use crate::service::once;
 use crate::service::once::Sent;
+use crate::service::people::receiver::receiver;
 use crate::service::team;
 use crate::service::team::Team;
 use crate::store::Connection;
@@ -46,7 +47,7 @@ pub struct Caseload {
     pub worker: PersonRecord,
     /// The active children that the supervisor may see, most urgent first, each with the version of its record.
     pub children: Vec<(RoundRow, u32)>,
-    /// Colleagues, by name.
+    /// Colleagues whose last day is not over, by name.
     pub colleagues: Vec<PersonRecord>,
     /// What each of them, and the worker, has.
     pub loads: BTreeMap<PersonId, Load>,
@@ -55,9 +56,7 @@ pub struct Caseload {
     /// Until when the colleagues are away for whom somebody stands in today.
     pub away: BTreeMap<PersonId, NaiveDate>,
     /// Who stands in now and later.
-    pub covers: Vec<CoverRecord>,
-    /// Names of everybody above.
-    pub names: BTreeMap<PersonId, String>,
+    pub covers: Vec<(CoverRecord, PersonRecord)>,
 }
 
 /// A worker of the team by sign-in name.
@@ -89,8 +88,7 @@ pub async fn open(ctx: &Context, sign_in_name: &str) -> Result<Caseload, Refusal
             let children = rows.into_iter().filter_map(|row| versions.get(&row.child).map(|version| (row, *version)));
             let children = Vec::from_iter(children);
             let mut colleagues = people::active_of_role(tx, Role::Worker).await?;
-            let names = colleagues.iter().chain([&worker]).map(|p| (p.id, p.full_name.clone())).collect();
-            colleagues.retain(|p| p.id != worker.id);
+            colleagues.retain(|p| p.id != worker.id && p.works_on(ctx.today));
             colleagues.sort_by(|a, b| a.full_name.cmp(&b.full_name));
             let everybody: Vec<PersonId> = colleagues.iter().map(|p| p.id).chain([worker.id]).collect();
             let loads = week::load_until(tx, &everybody, add_days(ctx.today, AHEAD_DAYS)).await?;
@@ -98,7 +96,11 @@ pub async fn open(ctx: &Context, sign_in_name: &str) -> Result<Caseload, Refusal
                 people::covers_from(tx, ctx.today).await?.into_iter().partition(|c| c.worker == worker.id);
             let away = away_today(&others, ctx.today);
             let villages = colleagues.iter().map(|p| (p.id, team.villages(p.id))).collect();
-            Ok(Caseload { worker, children, colleagues, loads, villages, away, covers, names })
+            // Whoever stands in may have left the programme meanwhile: they are looked up, not sought among the colleagues.
+            let standing: Vec<PersonId> = covers.iter().map(|c| c.covered_by).collect();
+            let by = people::by_ids(tx, &standing).await?;
+            let covers = covers.into_iter().filter_map(|cover| Some((cover, by.get(&cover.covered_by)?.clone()))).collect();
+            Ok(Caseload { worker, children, colleagues, loads, villages, away, covers })
         })
         .await
 }
@@ -138,8 +140,9 @@ pub async fn give(ctx: &Context, sent: Sent, sign_in_name: &str, pairs: &[(Strin
             }
             let worker = of_team(tx, ctx, sign_in_name).await?;
             let form = read_give(pairs).map_err(Refusal::Invalid)?;
-            let to = people::by_sign_in_name(tx, &form.to).await?.filter(|p| p.active && p.role == Role::Worker && p.id != worker.id);
-            let to = to.ok_or_else(|| Refusal::Invalid(Faults::one("colleague", Fault::UnknownChoice)))?;
+            let to = receiver(tx, &form.to, ctx.today).await?;
+            let to = to.and_then(|p| if p.id == worker.id { Err(Fault::UnknownChoice) } else { Ok(p) });
+            let to = to.map_err(|fault| Refusal::Invalid(Faults::one("colleague", fault)))?;
             for (code, version) in &form.children {
                 let scope = Scope::Supervisor { person: ctx.actor.person };
                 let child = children::by_code_in_scope(tx, scope, code).await?.ok_or(Refusal::NotFound)?;

@@ -29,8 +29,12 @@ pub async fn workers(ctx: &Context) -> Result<Vec<(String, String)>, Refusal> {
     if ctx.actor.role == Role::Worker {
         return Ok(Vec::new());
     }
-    let mut workers: Vec<(String, String)> =
-        people::active_of_role(ctx.db.direct(), Role::Worker).await?.into_iter().map(|p| (p.sign_in_name, p.full_name)).collect();
+    let mut workers: Vec<(String, String)> = people::active_of_role(ctx.db.direct(), Role::Worker)
+        .await?
+        .into_iter()
+        .filter(|p| p.works_on(ctx.today))
+        .map(|p| (p.sign_in_name, p.full_name))
+        .collect();
     workers.sort_by(|a, b| a.1.cmp(&b.1));
     Ok(workers)
 }

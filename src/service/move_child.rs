@@ -12,6 +12,7 @@ use crate::service::Refusal;
 use crate::service::audit;
 use crate::service::once;
 use crate::service::once::Sent;
+use crate::service::people::receiver::receiver;
 use crate::service::why;
 use crate::store::StoreError;
 use crate::store::areas;
@@ -29,7 +30,7 @@ pub struct Places {
     pub child: ChildRecord,
     /// Where it has been, first to last, with names of village and worker.
     pub history: Vec<(PlacementRecord, String, String)>,
-    /// Active workers.
+    /// Workers who may be given a child.
     pub workers: Vec<PersonRecord>,
     /// Areas in use.
     pub areas: Vec<AreaRecord>,
@@ -59,7 +60,8 @@ pub async fn open(ctx: &Context, code: &str) -> Result<Places, Refusal> {
                 let worker = people::by_id(tx, placement.worker).await?.map_or_else(String::new, |p| p.full_name);
                 history.push((placement, area, worker));
             }
-            let workers = people::active_of_role(tx, Role::Worker).await?;
+            let mut workers = people::active_of_role(tx, Role::Worker).await?;
+            workers.retain(|p| p.works_on(ctx.today));
             Ok(Places { child, history, workers, areas: all_areas.into_iter().filter(|a| a.active).collect() })
         })
         .await
@@ -93,10 +95,13 @@ pub async fn move_child(ctx: &Context, sent: Sent, code: &str, version: u32, pai
             let since = placements::of_child(tx, child.id).await?.last().map_or(child.facts.registered_on, |p| p.from_on);
             let form = read_move(pairs, since, ctx.today).map_err(Refusal::Invalid)?;
             let mut faults = Faults::new();
-            let worker = people::by_sign_in_name(tx, &form.worker).await?.filter(|p| p.active && p.role == Role::Worker);
-            if worker.is_none() {
-                faults.add("worker", Fault::UnknownChoice);
-            }
+            let worker = match receiver(tx, &form.worker, ctx.today).await? {
+                Ok(worker) => Some(worker),
+                Err(fault) => {
+                    faults.add("worker", fault);
+                    None
+                }
+            };
             let area = areas::list(tx).await?.into_iter().find(|a| a.active && a.code == form.area);
             if area.is_none() {
                 faults.add("area", Fault::UnknownChoice);

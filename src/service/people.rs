@@ -3,6 +3,7 @@
 
 pub mod access;
 pub mod cover;
+pub(crate) mod receiver;
 
 use domain::draft::office::PersonForm;
 use domain::fault::Fault;

@@ -22,12 +22,12 @@ use crate::service::name_key::folded;
 use crate::service::name_key::skeleton;
 use crate::service::once;
 use crate::service::once::Sent;
+use crate::service::people::receiver::receiver;
 use crate::service::reassess;
 use crate::store::areas;
 use crate::store::children;
 use crate::store::children::ChildRecord;
 use crate::store::duplicates;
-use crate::store::people;
 
 /// Similar records looked at before the nearest are shown.
 const MOST_CANDIDATES: u64 = 500;
@@ -133,10 +133,11 @@ async fn worker_of(ctx: &Context, tx: &crate::store::Tx, named: Option<&str>) ->
     if ctx.actor.role == Role::Worker {
         return Ok(ctx.actor.person);
     }
-    let unknown = || Refusal::Invalid(Faults::one("worker", Fault::UnknownChoice));
     let name = named.filter(|n| !n.is_empty()).ok_or_else(|| Refusal::Invalid(Faults::one("worker", Fault::Missing)))?;
-    let person = people::by_sign_in_name(tx, name).await?.filter(|p| p.active && p.role == Role::Worker).ok_or_else(unknown)?;
-    Ok(person.id)
+    match receiver(tx, name, ctx.today).await? {
+        Ok(person) => Ok(person.id),
+        Err(fault) => Err(Refusal::Invalid(Faults::one("worker", fault))),
+    }
 }
 
 fn record_of(ctx: &Context, new: &NewChild, code: &ChildCode, place: Place, looks_like: Option<ChildId>) -> ChildRecord {

@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 use std::collections::BTreeSet;
 
+use chrono::NaiveDate;
 use domain::ids::AreaId;
 use domain::ids::PersonId;
 use domain::role::Action;
@@ -35,8 +36,32 @@ pub struct Team {
     pub areas: BTreeMap<AreaId, AreaRecord>,
     /// Children and follow-ups of each worker in each area.
     pub tallies: Vec<Tally>,
-    /// Who stands in for whom.
+    /// Who stands in for whom today.
     pub covers: Vec<CoverRecord>,
+    /// Everybody who stands in today, of whichever team.
+    pub stand_ins: BTreeMap<PersonId, PersonRecord>,
+}
+
+/// Children whose worker is not there, with nobody standing in today.
+#[derive(Debug, Clone)]
+pub struct Unattended {
+    /// Their worker.
+    pub worker: PersonRecord,
+    /// How many of them the supervisor sees.
+    pub children: u64,
+    /// Why the worker is not there.
+    pub gone: Gone,
+}
+
+/// Why a worker is not there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Gone {
+    /// Left the programme: the last day.
+    Left(NaiveDate),
+    /// May not sign in.
+    MayNotSignIn,
+    /// Away until this day, and who stands in is not there either.
+    Away(NaiveDate),
 }
 
 impl Team {
@@ -52,6 +77,26 @@ impl Team {
             .collect();
         names.sort();
         names
+    }
+
+    /// Workers who are not there today and still have children for whom nobody stands in, by name.
+    #[must_use]
+    pub fn unattended(&self, today: NaiveDate) -> Vec<Unattended> {
+        let away = |id: PersonId| self.covers.iter().filter(|c| c.worker == id).map(|c| c.to_on).max();
+        let here = |id: &PersonId| self.stand_ins.get(id).is_some_and(|p| p.works_on(today)) && away(*id).is_none();
+        let looked_after = |id: PersonId| self.covers.iter().any(|c| c.worker == id && here(&c.covered_by));
+        let gone = |p: &PersonRecord| match p.ended_on {
+            Some(last) if last < today => Some(Gone::Left(last)),
+            _ if !p.active => Some(Gone::MayNotSignIn),
+            _ => away(p.id).map(Gone::Away),
+        };
+        let children = |id| self.tallies.iter().filter(|t| t.worker == id && t.class.is_none()).map(|t| t.count).sum();
+        let mut found: Vec<Unattended> = (self.workers.values().filter(|p| !looked_after(p.id)))
+            .filter_map(|p| Some(Unattended { worker: p.clone(), children: children(p.id), gone: gone(p)? }))
+            .filter(|line| line.children > 0)
+            .collect();
+        found.sort_by(|a, b| a.worker.full_name.cmp(&b.worker.full_name));
+        found
     }
 }
 
@@ -82,8 +127,10 @@ pub(crate) async fn load(c: &impl Connection, ctx: &Context) -> Result<Team, Sto
     }
     let here: BTreeSet<AreaId> = tallies.iter().map(|t| t.area).chain(assigned_areas).collect();
     let areas = areas::list(c).await?.into_iter().filter(|a| here.contains(&a.id)).map(|a| (a.id, a)).collect();
-    let covers = people::covers_from(c, ctx.today).await?.into_iter().filter(|c| c.from_on <= ctx.today).collect();
-    Ok(Team { workers, areas, tallies, covers })
+    let covers: Vec<_> = people::covers_from(c, ctx.today).await?.into_iter().filter(|c| c.from_on <= ctx.today).collect();
+    let standing: Vec<PersonId> = covers.iter().map(|cover| cover.covered_by).collect();
+    let stand_ins = if standing.is_empty() { BTreeMap::new() } else { people::by_ids(c, &standing).await? };
+    Ok(Team { workers, areas, tallies, covers, stand_ins })
 }
 
 /// Makes a one-time code for a worker of the team, to hand over in person.

@@ -59,6 +59,14 @@ pub struct PersonRecord {
     pub created_at: DateTime<Utc>,
 }
 
+impl PersonRecord {
+    /// Whether they may be given work on a day: active, and their last day is not over.
+    #[must_use]
+    pub fn works_on(&self, day: NaiveDate) -> bool {
+        self.active && self.ended_on.is_none_or(|last| last >= day)
+    }
+}
+
 /// A colleague standing in for a worker, both days included.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct CoverRecord {

@@ -72,11 +72,13 @@ fn label(w: &Words, field: &str) -> String {
 #[must_use]
 pub fn page(w: &Words, p: &MovePage<'_>) -> Markup {
     let ask = Ask::new(w, p.filled, p.faults);
+    // The worker so far may not be among them any more: nobody else may stand there chosen by itself.
+    let choose = (!p.workers.iter().any(|(sign_in_name, _)| sign_in_name == p.filled.one("worker"))).then(|| w.say("common-choose"));
     let now = p.places.last();
     let since = now.map_or("", |place| place.from.as_str());
     let fields = html! {
         (hidden("version", &p.version.to_string()))
-        (ask.select("worker", "move-worker").options(p.workers.clone()))
+        (ask.select("worker", "move-worker").options(choose.map(|words| (String::new(), words)).into_iter().chain(p.workers.clone())))
         (ask.select("area", "move-area").options(p.areas.clone()))
         (ask.day("from", "move-from").hint(w.say_with("move-from-hint", args!["date" => since])))
         (ask.text_area("reason", "move-reason").hint(w.say("move-reason-hint")))

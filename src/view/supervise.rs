@@ -34,6 +34,8 @@ use crate::view::supervise::waiting::held_rule;
 use crate::view::supervise::waiting::unseen_rule;
 use crate::view::supervise::waiting::waiting_since;
 use crate::view::supervise::waiting::who;
+use crate::view::team::UnattendedLine;
+use crate::view::team::unattended;
 
 /// Most strokes drawn for days late: more would only widen the column.
 const MOST_STROKES: i32 = 14;
@@ -105,6 +107,8 @@ pub struct LatePage {
     pub day: String,
     /// Villages, workers, children in the whole scope.
     pub scope: [u64; 3],
+    /// Children with nobody today.
+    pub unattended: Vec<UnattendedLine>,
     /// The first urgent referrals without an answer.
     pub urgent: Short<UrgentLine>,
     /// A page of late follow-ups.
@@ -140,6 +144,7 @@ pub fn page(w: &Words, p: &LatePage) -> Markup {
         p.quiet { (w.say_with("late-where", args!["date" => &p.day, "villages" => villages, "workers" => workers, "children" => children])) }
         @if children == 0 && workers == 0 { p { (w.say("late-nobody")) } }
         @if !p.urgent.lines.is_empty() { (urgent(w, p)) }
+        (unattended(w, &p.unattended))
         p { a.link href="/referrals" { (w.say("referrals-link")) } }
         (sieve(w, &p.sieve))
         h2 id="late" { (w.say("late-list-heading")) }

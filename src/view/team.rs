@@ -5,9 +5,12 @@ use maud::html;
 
 use crate::args;
 use crate::i18n::Words;
+use crate::view::parts::Icon;
+use crate::view::parts::NoteWeight;
 use crate::view::parts::call_link;
 use crate::view::parts::form;
 use crate::view::parts::name;
+use crate::view::parts::note;
 use crate::view::parts::rows;
 
 /// A worker of the team.
@@ -29,12 +32,31 @@ pub struct TeamLine {
     pub away: Option<(String, String)>,
 }
 
+/// Children with nobody: their worker is not there, and nobody stands in.
+#[derive(Debug, Clone)]
+pub struct UnattendedLine {
+    /// How many, with whom, and why.
+    pub sentence: String,
+    /// Where they are given to a colleague.
+    pub path: String,
+}
+
+/// Such children, a line a worker.
+pub fn unattended(w: &Words, lines: &[UnattendedLine]) -> Markup {
+    html! {
+        @for line in lines {
+            (note(NoteWeight::Look, Icon::Ask, &html! { p { (line.sentence) " " a href=(line.path) { (w.say("team-unattended-do")) } } }))
+        }
+    }
+}
+
 /// The page. Each form has a key of its own, made by `key`.
 #[must_use]
-pub fn page(w: &Words, team: &[TeamLine], token: &str, key: &dyn Fn() -> String) -> Markup {
+pub fn page(w: &Words, team: &[TeamLine], nobody: &[UnattendedLine], token: &str, key: &dyn Fn() -> String) -> Markup {
     html! {
         h1 { (w.say_with("team-heading", args!["count" => team.len()])) }
         @if team.is_empty() { p.lede { (w.say("team-none")) } } @else { p.quiet { (w.say("team-code-hint")) } }
+        (unattended(w, nobody))
         p { a.link href="/agreed-steps" { (w.say("talk-team-link")) } }
         p { a.link href="/quality" { (w.say("quality-link")) } }
         p { a.link href="/team-pictures" { (w.say("pic-team-link")) } }

@@ -4,6 +4,8 @@ use domain::evidence::Evidence;
 use domain::rule::Class;
 use domain::rule::RuleId;
 use spoonround::store::children;
+use spoonround::store::people;
+use spoonround::store::people::PersonRecord;
 use spoonround::store::placements;
 use spoonround::store::summaries::SlotDays;
 use spoonround::store::summaries::SummaryRecord;
@@ -18,6 +20,18 @@ use crate::site::Site;
 fn opens(day: &str) -> impl FnOnce(SummaryRecord) -> SummaryRecord {
     let slot = SlotDays { target: d("2026-12-20"), opens: d(day), closes: d("2026-12-28") };
     move |line| SummaryRecord { slot: Some(slot), ..line }
+}
+
+/// The last day of somebody.
+async fn leaves(site: &Site, name: &str, last: &str) {
+    let person = people::by_sign_in_name(site.db.db.direct(), name).await.expect("readable").expect("somebody");
+    people::update(site.db.db.direct(), &PersonRecord { ended_on: Some(d(last)), ..person }).await.expect("written");
+}
+
+/// The form for a stand-in, from and to a day of November 2026.
+fn away<'a>(who: &'a str, from: &'a str, to: &'a str) -> [(&'a str, &'a str); 7] {
+    let [month, year] = [["from_month", "to_month"], ["from_year", "to_year"]];
+    [("covered_by", who), ("from_day", from), (month[0], "11"), (year[0], "2026"), ("to_day", to), (month[1], "11"), (year[1], "2026")]
 }
 
 /// Three children of Mireni in Ulopi: two are due within seven days, the third one day later.
@@ -112,7 +126,8 @@ async fn a_supervisor_finds_a_stand_in_for_the_own_team_only() {
     let days = [("from_day", "25"), ("from_month", "11"), ("from_year", "2026"), ("to_day", "30"), ("to_month", "11"), ("to_year", "2026")];
     let typed: Vec<(&str, &str)> = [("covered_by", "tamsi")].into_iter().chain(days).collect();
     desk.open("/team/mireni").await.submit("form[action$='/cover']", &typed).await.is(200).says("Tamsi");
-    assert_eq!(desk.path, "/team/mireni");
+    assert_eq!(desk.path, "/team/mireni?stands_in=tamsi&from=2026-11-25");
+    desk.says("Saved: Tamsi stands in from 25 November to 30 November.");
     site.signed_in("tamsi").await.open("/round").await.says("Fanu");
     // Who is away is marked where somebody looks for a receiver or a stand-in of another.
     register(&site, &child(5, "Kiva", site.ulopi, site.tamsi), |plain| plain).await;
@@ -130,4 +145,89 @@ async fn a_supervisor_finds_a_stand_in_for_the_own_team_only() {
     let mut other = site.signed_in("hembo").await;
     other.open("/team/mireni").await.is(404);
     site.signed_in("mireni").await.open("/team/mireni").await.is(403);
+}
+
+#[actix_web::test]
+async fn nobody_is_given_children_after_their_last_day_and_nothing_typed_is_lost() {
+    let site = three().await;
+    let mut desk = site.signed_in("olani").await;
+    desk.open("/team/mireni").await;
+    let mut mover = site.signed_in("olani").await;
+    mover.open(&format!("/children/{}/move", code(1))).await;
+    let mut adds = site.signed_in("olani").await;
+    adds.open("/children/new").await;
+    let mut late = site.signed_in("olani").await;
+    late.open("/team/mireni").await;
+    // The forms are open; meanwhile the last day of who stands in them is over.
+    leaves(&site, "tamsi", "2026-11-24").await;
+    let told = "The last day of Tamsi was 24 November 2026. Choose a colleague who still works in the programme.";
+    let ticked = [("child", &*format!("{}~1", code(1))), ("colleague", "tamsi"), ("reason", REASON)];
+    desk.submit("form[action$='/give']", &ticked).await.is(422).says(told);
+    assert_eq!(desk.texts("textarea[name=reason]"), [REASON]);
+    desk.open("/team/mireni").await;
+    assert_eq!(desk.texts("select[name=colleague] option"), ["Choose"], "who has left is not offered any more");
+    mover.submit("main form", &[("worker", "tamsi"), ("area", "ulopi"), ("reason", REASON)]).await.is(422).says(told);
+    assert_eq!(mover.texts("textarea[name=reason]"), [REASON]);
+    late.submit("form[action$='/cover']", &away("tamsi", "25", "30")).await.is(422).says(told);
+    assert_eq!(late.attrs("#from", "value"), ["25"]);
+    let infant = [
+        ("name", "Neruka"),
+        ("sex", "F"),
+        ("born_day", "14"),
+        ("born_month", "3"),
+        ("born_year", "2026"),
+        ("caregiver", "Teveli"),
+        ("area", "ulopi"),
+        ("worker", "tamsi"),
+        ("consent", "yes"),
+    ];
+    adds.submit("main form", &infant).await.submit("main form", &[("worker", "tamsi")]).await.is(422).says(told);
+    assert_eq!(with(&site, 1).await, site.mireni);
+}
+
+#[actix_web::test]
+async fn children_whose_worker_has_left_are_named_until_somebody_has_them() {
+    let site = three().await;
+    let mut desk = site.signed_in("olani").await;
+    let told = "3 children are with Mireni, whose last day was 24 November. Nobody stands in.";
+    leaves(&site, "mireni", "2026-11-25").await;
+    desk.open("/late").await.is(200).does_not_say("whose last day");
+    leaves(&site, "mireni", "2026-11-24").await;
+    for page in ["/late", "/team"] {
+        desk.open(page).await.is(200).says(told);
+        assert!(desk.attrs("main a", "href").contains(&"/team/mireni#give".to_owned()), "{page}");
+    }
+    // What happened may still be recorded.
+    desk.open(&format!("/children/{}/visits/new", code(1))).await.is(200);
+    // The child's form offers no one who has left, and chooses nobody by itself.
+    desk.open(&format!("/children/{}/move", code(1))).await;
+    assert_eq!(desk.texts("select[name=worker] option"), ["Choose", "Tamsi"]);
+    desk.open("/team/mireni").await.submit("form[action$='/cover']", &away("tamsi", "25", "30")).await.is(200);
+    desk.open("/late").await.does_not_say("whose last day");
+    desk.open("/team").await.does_not_say("whose last day").says("Tamsi stands in");
+}
+
+#[actix_web::test]
+async fn a_stand_in_is_there_on_all_the_days_and_is_the_only_one() {
+    let site = three().await;
+    let mut office = site.signed_in("teveli").await;
+    // Tamsi is away herself from the 28th on.
+    let form = "form[action$='/cover']";
+    office.open("/people/tamsi").await.submit(form, &away("mireni", "28", "30")).await.is(200);
+    office.says("Saved: Mireni stands in from 28 November to 30 November.");
+    let mut desk = site.signed_in("olani").await;
+    desk.open("/team/mireni").await.submit(form, &away("tamsi", "25", "28")).await.is(422);
+    desk.says("Tamsi is away from 28 November 2026 to 30 November 2026. Choose a colleague who is here on all of these days");
+    assert_eq!((desk.attrs("#from", "value"), desk.attrs("#to", "value")), (vec!["25".to_owned()], vec!["28".to_owned()]));
+    desk.submit(form, &away("tamsi", "25", "27")).await.is(200);
+    desk.open("/team/mireni").await.submit(form, &away("tamsi", "27", "27")).await.is(422);
+    desk.says("Tamsi stands in from 25 November 2026 to 27 November 2026 already.");
+    leaves(&site, "tamsi", "2026-11-26").await;
+    desk.open("/team/mireni").await.submit("form[action$='/cover/end']", &[]).await.is(200);
+    desk.open("/team/mireni").await.submit(form, &away("tamsi", "25", "27")).await.is(422);
+    desk.says("The last day of Tamsi is 26 November 2026, before these days are over.");
+    // Whoever stood in and is away as well: the children are with nobody.
+    desk.submit(form, &away("tamsi", "25", "26")).await.is(200);
+    desk.open("/late").await.does_not_say("not there either");
+    office.open("/people/tamsi").await.submit(form, &away("mireni", "25", "26")).await.is(422).says("Mireni is away");
 }

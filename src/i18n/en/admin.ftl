@@ -83,7 +83,7 @@ cover-by = Who stands in
 cover-from = First day away
 cover-to = Last day away
 cover-add = Save who stands in
-cover-saved = Saved: { $name } stands in.
+cover-saved = Saved: { $name } stands in from { $from } to { $to }.
 cover-end = End
 cover-end-of = End: { $name }, { $from }
 cover-ended = Nobody stands in any more for those days.
@@ -114,7 +114,7 @@ areas-code = Code
 areas-code-hint = Small letters, digits and hyphens, as in the exported files. It stays for good.
 areas-parent = Lies in
 areas-parent-none = No larger area
-areas-parent-hint = For example a village in a district. Reports add up along it.
+areas-parent-hint = For example a village in a district.
 areas-walk = On foot to a home and back
 areas-walk-hint = On average, from where the worker sets out. Supervisors see the hours when they share out children. Leave it empty if you do not know.
 areas-walk-unit = minutes
@@ -122,6 +122,10 @@ areas-active = In use
 areas-active-yes = Yes
 areas-active-no = No, children are no longer registered here
 areas-inactive = Not in use
+areas-inactive-children = { $count ->
+        [one] Not in use, but one child is still there: move it to another area
+       *[other] Not in use, but { $count } children are still there: move them to another area
+    }
 areas-walk-line = { $minutes ->
         [one] { $minutes } minute on foot
        *[other] { $minutes } minutes on foot
@@ -132,6 +136,10 @@ areas-change-of = Change { $name }
 areas-change-title = Change { $name }
 areas-added = Added: { $name }.
 areas-saved = Saved: { $name }.
+areas-saved-children = { $count ->
+        [one] Saved: { $name } is not in use. One child is still there, and stays with its worker; move it to another area.
+       *[other] Saved: { $name } is not in use. { $count } children are still there, and stay with their workers; move them to another area.
+    }
 areas-code-fixed = Code { $code }: exported files refer to it, so it stays.
 
 settings-title = Settings

@@ -39,3 +39,7 @@ fault-no-change = This is how it is now. Choose something else, or go back.
 fault-no-child = Tick at least one child.
 fault-already-left = It was recorded before that this child left. Open the child’s page to see it.
 fault-supervisor-only = Tell your supervisor, who records this with the family.
+fault-has-left = The last day of { $name } was { $last }. Choose a colleague who still works in the programme.
+fault-leaves-before = The last day of { $name } is { $last }, before these days are over. Choose a colleague who is here on all of them, or end that day and find somebody for the rest.
+fault-is-away = { $name } is away from { $from } to { $to }. Choose a colleague who is here on all of these days, or other days.
+fault-stood-in = { $name } stands in from { $from } to { $to } already. Choose days outside these, or end that first.

@@ -137,6 +137,10 @@ close-note-hint = At least 10 characters.
 close-do = Close it
 close-done = Closed, with your reason.
 close-already = { $name } closed it on { $date }. Nothing was changed.
+close-typed = What you wrote was not saved here, as the follow-up was closed already. It stands below.
+close-typed-words = What you wrote
+close-typed-hint = You may leave it as a note for the worker, on the child’s page.
+close-typed-do = Leave it as a note
 close-already-by-itself = It closed on { $date }: { $reason }. Nothing was changed.
 
 # Moving
@@ -177,7 +181,7 @@ leave-done = Written down. All open follow-ups have ended.
 leave-already = Left on { $date }: { $how }.
 
 # The team
-team-title = Team
+team-title = Workers
 team-heading = { $count ->
         [one] { $count } worker
        *[other] { $count } workers
@@ -191,6 +195,19 @@ team-line = { $children ->
        *[other] { $open } open follow-ups
     }, { $late } late
 team-away = Away until { $date }, { $name } stands in
+team-unattended-left = { $count ->
+        [one] One child is
+       *[other] { $count } children are
+    } with { $name }, whose last day was { $date }. Nobody stands in.
+team-unattended-off = { $count ->
+        [one] One child is
+       *[other] { $count } children are
+    } with { $name }, who may not sign in. Nobody stands in.
+team-unattended-away = { $count ->
+        [one] One child is
+       *[other] { $count } children are
+    } with { $name }, who is away until { $date }. Who was to stand in is not there either.
+team-unattended-do = Give them to a colleague
 team-inactive = May not sign in
 team-call-of = Call { $name }
 team-late = See what is late
@@ -206,6 +223,11 @@ meeting-heading = { $count ->
         [one] One late follow-up for the meeting
        *[other] { $count } late follow-ups for the meeting
     }
+meeting-urgent = { $count ->
+        [one] One urgent referral without an answer stands first.
+       *[other] { $count } urgent referrals without an answer stand first, under each worker.
+    }
+meeting-unanswered = No answer yet
 meeting-inside = With names: for the team only. Take the paper back or destroy it after the meeting.
 meeting-how = Print it with your browser.
 meeting-file = The same as a CSV file, with codes instead of names

@@ -83,7 +83,7 @@ cover-by = Qui remplace
 cover-from = Premier jour d’absence
 cover-to = Dernier jour d’absence
 cover-add = Enregistrer le remplacement
-cover-saved = Enregistré : { $name } remplace.
+cover-saved = Enregistré : { $name } remplace du { $from } au { $to }.
 cover-end = Arrêter
 cover-end-of = Arrêter : { $name }, { $from }
 cover-ended = Plus personne ne remplace pour ces jours.
@@ -114,7 +114,7 @@ areas-code = Code
 areas-code-hint = Petites lettres, chiffres et traits d’union, comme dans les fichiers exportés. Il reste pour toujours.
 areas-parent = Se trouve dans
 areas-parent-none = Aucun lieu plus grand
-areas-parent-hint = Par exemple un village dans un district. Les rapports s’additionnent ainsi.
+areas-parent-hint = Par exemple un village dans un district.
 areas-walk = À pied jusqu’à un foyer et retour
 areas-walk-hint = En moyenne, depuis l’endroit d’où part l’agent. Les superviseurs voient les heures quand ils répartissent les enfants. Laissez vide si vous ne savez pas.
 areas-walk-unit = minutes
@@ -122,6 +122,10 @@ areas-active = En usage
 areas-active-yes = Oui
 areas-active-no = Non, on n’y inscrit plus d’enfants
 areas-inactive = Plus en usage
+areas-inactive-children = { $count ->
+        [one] Hors service, mais un enfant y est encore : changez-le de lieu
+       *[other] Hors service, mais { $count } enfants y sont encore : changez-les de lieu
+    }
 areas-walk-line = { $minutes ->
         [one] { $minutes } minute à pied
        *[other] { $minutes } minutes à pied
@@ -132,6 +136,10 @@ areas-change-of = Changer { $name }
 areas-change-title = Changer { $name }
 areas-added = Ajouté : { $name }.
 areas-saved = Enregistré : { $name }.
+areas-saved-children = { $count ->
+        [one] Enregistré : { $name } est hors service. Un enfant y est encore et reste avec son agent ; changez-le de lieu.
+       *[other] Enregistré : { $name } est hors service. { $count } enfants y sont encore et restent avec leurs agents ; changez-les de lieu.
+    }
 areas-code-fixed = Code { $code } : les fichiers exportés s’y réfèrent, il reste donc.
 
 settings-title = Réglages

@@ -36,3 +36,7 @@ fault-no-change = C’est déjà ainsi. Choisissez autre chose, ou revenez en ar
 fault-no-child = Cochez au moins un enfant.
 fault-already-left = Le départ de cet enfant est déjà noté. Ouvrez sa page pour le voir.
 fault-supervisor-only = Dites-le à votre superviseur, qui le note avec la famille.
+fault-has-left = Le dernier jour de { $name } était le { $last }. Choisissez un collègue qui travaille encore dans le programme.
+fault-leaves-before = Le dernier jour de { $name } est le { $last }, avant la fin de ces jours. Choisissez un collègue présent tous ces jours, ou arrêtez ce jour-là et trouvez quelqu’un pour le reste.
+fault-is-away = { $name } n’est pas là du { $from } au { $to }. Choisissez un collègue présent tous ces jours, ou d’autres jours.
+fault-stood-in = { $name } remplace déjà du { $from } au { $to }. Choisissez des jours en dehors, ou arrêtez d’abord ce remplacement.

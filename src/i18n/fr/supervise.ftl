@@ -137,6 +137,10 @@ close-note-hint = Au moins 10 caractères.
 close-do = Le clore
 close-done = Clos, avec votre raison.
 close-already = { $name } l’a clos le { $date }. Rien n’a été changé.
+close-typed = Ce que vous avez écrit n’a pas été enregistré ici, puisque le suivi était déjà clos. Le voici.
+close-typed-words = Ce que vous avez écrit
+close-typed-hint = Vous pouvez le laisser comme note pour l’agent, sur la page de l’enfant.
+close-typed-do = Le laisser comme note
 close-already-by-itself = Il s’est clos le { $date } : { $reason }. Rien n’a été changé.
 
 # Confier
@@ -191,6 +195,19 @@ team-line = { $children ->
        *[other] { $open } suivis ouverts
     }, { $late } en retard
 team-away = Absence jusqu’au { $date }, { $name } remplace
+team-unattended-left = { $count ->
+        [one] Un enfant est
+       *[other] { $count } enfants sont
+    } avec { $name }, dont le dernier jour était le { $date }. Personne ne remplace.
+team-unattended-off = { $count ->
+        [one] Un enfant est
+       *[other] { $count } enfants sont
+    } avec { $name }, qui ne peut pas se connecter. Personne ne remplace.
+team-unattended-away = { $count ->
+        [one] Un enfant est
+       *[other] { $count } enfants sont
+    } avec { $name }, qui n’est pas là jusqu’au { $date }. Qui devait remplacer n’est pas là non plus.
+team-unattended-do = Les confier à un collègue
 team-inactive = Ne peut pas se connecter
 team-call-of = Appeler { $name }
 team-late = Voir ce qui est en retard
@@ -206,6 +223,11 @@ meeting-heading = { $count ->
         [one] Un suivi en retard pour la réunion
        *[other] { $count } suivis en retard pour la réunion
     }
+meeting-urgent = { $count ->
+        [one] Une référence urgente sans réponse vient en premier.
+       *[other] { $count } références urgentes sans réponse viennent en premier, sous chaque agent.
+    }
+meeting-unanswered = Pas encore de réponse
 meeting-inside = Avec les noms : pour l’équipe seulement. Reprenez ou détruisez le papier après la réunion.
 meeting-how = Imprimez-la avec votre navigateur.
 meeting-file = La même en fichier CSV, avec des codes au lieu des noms

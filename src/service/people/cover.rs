@@ -15,6 +15,7 @@ use crate::service::once;
 use crate::service::once::Sent;
 use crate::service::people::key;
 use crate::service::people::path;
+use crate::service::people::receiver::receiver;
 use crate::store::Tx;
 use crate::store::people;
 use crate::store::people::CoverRecord;
@@ -34,10 +35,29 @@ async fn whose(tx: &Tx, ctx: &Context, worker: &str) -> Result<(PersonRecord, St
     Ok((worker, path))
 }
 
+/// What speaks against it: a stand-in who is not there on all of these days, or somebody who stands in already. A worker's children
+/// would be with nobody then, or the two would not know which of them goes.
+async fn in_the_way(tx: &Tx, worker: &PersonRecord, colleague: &PersonRecord, form: &CoverForm) -> Result<Faults, Refusal> {
+    let mut faults = Faults::new();
+    if let Some(last) = colleague.ended_on.filter(|last| *last < form.to_on) {
+        faults.add("covered_by", Fault::LeavesBefore { name: colleague.full_name.clone(), last });
+    }
+    let overlapping: Vec<_> = people::covers_from(tx, form.from_on).await?.into_iter().filter(|c| c.from_on <= form.to_on).collect();
+    if let Some(away) = overlapping.iter().find(|c| c.worker == colleague.id) {
+        faults.add("covered_by", Fault::IsAway { name: colleague.full_name.clone(), days: (away.from_on, away.to_on) });
+    }
+    if let Some(other) = overlapping.iter().find(|c| c.worker == worker.id) {
+        let name = people::by_id(tx, other.covered_by).await?.map_or_else(String::new, |p| p.full_name);
+        faults.add("from", Fault::StoodIn { name, days: (other.from_on, other.to_on) });
+    }
+    Ok(faults)
+}
+
 /// Lets a colleague stand in; answers the worker's page.
 ///
 /// # Errors
-/// [`Refusal::Invalid`] when the colleague is no active worker or the worker themselves; [`Refusal::NotFound`],
+/// [`Refusal::Invalid`] when the colleague is no active worker, the worker themselves or not there on all of these days, or
+/// when somebody stands in on some of them already; [`Refusal::NotFound`],
 /// [`Refusal::Forbidden`], [`Refusal::Conflict`], [`Refusal::Store`].
 pub async fn add(ctx: &Context, sent: Sent, worker: &str, form: &CoverForm) -> Result<String, Refusal> {
     ctx.db
@@ -46,10 +66,13 @@ pub async fn add(ctx: &Context, sent: Sent, worker: &str, form: &CoverForm) -> R
                 return Ok(outcome);
             }
             let (worker, path) = whose(tx, ctx, worker).await?;
-            let colleague = people::by_sign_in_name(tx, &form.covered_by)
-                .await?
-                .filter(|p| p.active && p.role == Role::Worker && p.id != worker.id)
-                .ok_or_else(|| Refusal::Invalid(Faults::one("covered_by", Fault::UnknownChoice)))?;
+            let colleague = receiver(tx, &form.covered_by, ctx.today).await?;
+            let colleague = colleague.and_then(|p| if p.id == worker.id { Err(Fault::UnknownChoice) } else { Ok(p) });
+            let colleague = colleague.map_err(|fault| Refusal::Invalid(Faults::one("covered_by", fault)))?;
+            let faults = in_the_way(tx, &worker, &colleague, form).await?;
+            if !faults.is_empty() {
+                return Err(Refusal::Invalid(faults));
+            }
             let cover = CoverRecord {
                 id: uuid::Uuid::now_v7().as_u128(),
                 worker: worker.id,

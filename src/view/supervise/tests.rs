@@ -22,6 +22,7 @@ fn empty() -> LatePage {
     LatePage {
         day: "Thursday 20 November".to_owned(),
         scope: [4, 3, 206],
+        unattended: Vec::new(),
         urgent: Short { lines: Vec::new(), whole: None },
         late: Vec::new(),
         late_in_all: 0,

@@ -5,6 +5,7 @@ use actix_web::HttpResponse;
 use actix_web::http::StatusCode;
 use actix_web::web;
 use domain::child::both_names;
+use domain::draft::office::CoverForm;
 use domain::draft::office::read_cover;
 use domain::errand::Errand;
 use domain::fault::Faults;
@@ -23,6 +24,8 @@ use crate::service::people::cover;
 use crate::service::round::errand_of;
 use crate::store::lists::RoundRow;
 use crate::store::lists::week::Load;
+use crate::store::people::CoverRecord;
+use crate::store::people::PersonRecord;
 use crate::view::caseload as view;
 use crate::view::filled::Filled;
 use crate::view::layout;
@@ -33,6 +36,7 @@ use crate::web::extract::Signed;
 use crate::web::extract::fresh_key;
 use crate::web::extract::query_value;
 use crate::web::failure::Failure;
+use crate::web::failure::encoded;
 use crate::web::html::Html;
 use crate::web::html::see_other;
 
@@ -46,10 +50,9 @@ struct Wrong {
 
 fn page_of(signed: &Signed, load: &Caseload, wrong: &Wrong, flash: Option<&str>) -> Markup {
     let w = signed.words();
-    let named = |id| load.names.get(&id).cloned().unwrap_or_default();
     let of = |id| load.loads.get(&id).copied().unwrap_or_default();
     let own = of(load.worker.id);
-    let colleague = |p: &crate::store::people::PersonRecord| {
+    let colleague = |p: &PersonRecord| {
         let has = of(p.id);
         let words = w.say_with("caseload-colleague", args!["name" => &p.full_name, "children" => has.children, "due" => has.due]);
         let words = way(w, has).map_or(words.clone(), |way| format!("{words}, {way}"));
@@ -60,7 +63,6 @@ fn page_of(signed: &Signed, load: &Caseload, wrong: &Wrong, flash: Option<&str>)
         let words = until.map_or(words.clone(), |date| w.say_with("caseload-colleague-away", args!["words" => words, "date" => date]));
         (p.sign_in_name.clone(), words)
     };
-    let sign_in_name = |id| load.colleagues.iter().find(|p| p.id == id).map_or_else(String::new, |p| p.sign_in_name.clone());
     let page = view::CaseloadPage {
         sign_in_name: &load.worker.sign_in_name,
         full_name: &load.worker.full_name,
@@ -69,9 +71,9 @@ fn page_of(signed: &Signed, load: &Caseload, wrong: &Wrong, flash: Option<&str>)
         children: load.children.iter().map(|(row, version)| child(signed, row, *version)).collect(),
         colleagues: load.colleagues.iter().map(colleague).collect(),
         covers: (load.covers.iter())
-            .map(|cover| CoverLine {
-                sign_in_name: sign_in_name(cover.covered_by),
-                full_name: named(cover.covered_by),
+            .map(|(cover, by)| CoverLine {
+                sign_in_name: by.sign_in_name.clone(),
+                full_name: by.full_name.clone(),
                 from: cover.from_on.to_string(),
                 days: [format::day(w, cover.from_on), format::day(w, cover.to_on)],
             })
@@ -117,6 +119,20 @@ fn child(signed: &Signed, row: &RoundRow, version: u32) -> view::ChildLine {
     view::ChildLine { value: format!("{}~{version}", row.code), called: both_names(&row.name, row.known_as.as_deref()), about }
 }
 
+/// The page of a worker, told who stands in since the form was sent.
+pub(crate) fn with_stand_in(path: &str, typed: &CoverForm) -> String {
+    format!("{path}?stands_in={}&from={}", encoded(&typed.covered_by), typed.from_on)
+}
+
+/// Who has just been found to stand in, and for which days: both come from what is stored, not from the address.
+pub(crate) fn stands_in(req: &HttpRequest, signed: &Signed, covers: &[(CoverRecord, PersonRecord)]) -> Option<String> {
+    let (by, from) = (query_value(req, "stands_in")?, query_value(req, "from")?);
+    let (cover, person) = covers.iter().find(|(cover, person)| person.sign_in_name == by && cover.from_on.to_string() == from)?;
+    let w = signed.words();
+    let (from, to) = (format::day(w, cover.from_on), format::day(w, cover.to_on));
+    Some(w.say_with("cover-saved", args!["name" => &person.full_name, "from" => from, "to" => to]))
+}
+
 /// `GET /team/{name}`
 ///
 /// # Errors
@@ -128,7 +144,8 @@ pub async fn show(req: HttpRequest, signed: Signed, name: web::Path<String>) -> 
     let to = query_value(&req, "to").and_then(|to| load.colleagues.iter().find(|p| p.sign_in_name == to));
     let given = query_value(&req, "given").and_then(|count| count.parse::<u32>().ok()).zip(to);
     let given = given.map(|(count, to)| w.say_with("caseload-given", args!["count" => count, "name" => &to.full_name]));
-    Ok(Html::ok(page_of(&signed, &load, &Wrong::default(), given.as_deref())))
+    let flash = given.or_else(|| stands_in(&req, &signed, &load.covers));
+    Ok(Html::ok(page_of(&signed, &load, &Wrong::default(), flash.as_deref())))
 }
 
 /// `POST /team/{name}/give`
@@ -161,7 +178,7 @@ pub async fn add_cover(posted: Posted, name: web::Path<String>) -> Result<HttpRe
     let ctx = signed.context();
     let faults = match read_cover(&form.0, signed.visitor.today) {
         Ok(typed) => match cover::add(&ctx, Sent::of(key, &form.0), &name, &typed).await {
-            Ok(path) => return Ok(see_other(&path)),
+            Ok(path) => return Ok(see_other(&with_stand_in(&path, &typed))),
             Err(Refusal::Invalid(faults)) => faults,
             Err(other) => return Err(other.into()),
         },

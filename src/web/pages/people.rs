@@ -35,6 +35,7 @@ use crate::web::extract::query_value;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
 use crate::web::html::see_other;
+use crate::web::pages::caseload::stands_in;
 
 /// What has just been done, from the address after a change.
 pub(crate) fn done(req: &HttpRequest, known: &[(&'static str, &'static str)]) -> Option<&'static str> {
@@ -205,7 +206,7 @@ pub(crate) async fn person_page(signed: &Signed, name: &str, flash: Option<&str>
             .offered
             .workers
             .iter()
-            .filter(|other| other.id != p.id)
+            .filter(|other| other.id != p.id && other.works_on(signed.visitor.today))
             .map(|other| (other.sign_in_name.clone(), other.full_name.clone()))
             .collect(),
         offered: offered(&file.offered),
@@ -228,10 +229,12 @@ pub async fn show(req: HttpRequest, signed: Signed, name: web::Path<String>) -> 
         ("signed-out", "person-sessions-ended"),
         ("deactivated", "person-deactivated"),
         ("activated", "person-activated"),
-        ("cover", "person-saved"),
         ("cover-ended", "cover-ended"),
     ];
-    let flash = done(&req, &known).map(|id| signed.words().say(id));
+    let mut flash = done(&req, &known).map(|id| signed.words().say(id));
+    if flash.is_none() && query_value(&req, "stands_in").is_some() {
+        flash = stands_in(&req, &signed, &service::open(&signed.context(), &name).await?.covers);
+    }
     Ok(Html::ok(person_page(&signed, &name, flash.as_deref(), Wrong::default()).await?))
 }
 

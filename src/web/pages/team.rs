@@ -3,10 +3,13 @@
 use actix_web::web;
 use domain::ids::PersonId;
 
+use crate::args;
 use crate::i18n::format;
 use crate::service::once::Sent;
 use crate::service::team as service;
+use crate::service::team::Gone;
 use crate::service::team::Team;
+use crate::service::team::Unattended;
 use crate::view::layout;
 use crate::view::layout::Nav;
 use crate::view::team as view;
@@ -39,14 +42,30 @@ pub async fn show(signed: Signed) -> Result<Html, Failure> {
                 .covers
                 .iter()
                 .find(|c| c.worker == p.id)
-                .and_then(|c| Some((team.workers.get(&c.covered_by)?.full_name.clone(), format::day(w, c.to_on)))),
+                .and_then(|c| Some((team.stand_ins.get(&c.covered_by)?.full_name.clone(), format::day(w, c.to_on)))),
         })
         .collect();
     lines.sort_by(|a, b| a.full_name.cmp(&b.full_name));
     let title = w.say("team-title");
     let mut shell = signed.shell(&title);
     shell.here = Some(Nav::Workers);
-    Ok(Html::ok(layout::page(&shell, view::page(w, &lines, &signed.visitor.token(), &fresh_key))))
+    Ok(Html::ok(layout::page(&shell, view::page(w, &lines, &unattended(&signed, &team), &signed.visitor.token(), &fresh_key))))
+}
+
+/// Children with nobody, a line a worker.
+pub(crate) fn unattended(signed: &Signed, team: &Team) -> Vec<view::UnattendedLine> {
+    let w = signed.words();
+    let today = signed.visitor.today;
+    let said = |line: &Unattended| {
+        let (id, date) = match line.gone {
+            Gone::Left(last) => ("team-unattended-left", format::day_near(w, last, today)),
+            Gone::MayNotSignIn => ("team-unattended-off", String::new()),
+            Gone::Away(until) => ("team-unattended-away", format::day_near(w, until, today)),
+        };
+        w.say_with(id, args!["count" => line.children, "name" => &line.worker.full_name, "date" => date])
+    };
+    let path = |line: &Unattended| format!("/team/{}#give", line.worker.sign_in_name);
+    team.unattended(today).iter().map(|line| view::UnattendedLine { sentence: said(line), path: path(line) }).collect()
 }
 
 fn counts(team: &Team, worker: PersonId) -> [u64; 3] {

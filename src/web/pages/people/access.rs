@@ -27,6 +27,7 @@ use crate::web::extract::Signed;
 use crate::web::failure::Failure;
 use crate::web::html::Html;
 use crate::web::html::see_other;
+use crate::web::pages::caseload::with_stand_in;
 use crate::web::pages::people::Wrong;
 use crate::web::pages::people::person_page;
 
@@ -113,7 +114,7 @@ pub async fn cover(posted: Posted, name: web::Path<String>) -> Result<HttpRespon
     let Posted { signed, form } = posted;
     let faults: Faults = match read_cover(&form.0, signed.visitor.today) {
         Ok(cover) => match covers::add(&signed.context(), Sent::of(key, &form.0), &name, &cover).await {
-            Ok(path) => return Ok(see_other(&format!("{path}?done=cover"))),
+            Ok(path) => return Ok(see_other(&with_stand_in(&path, &cover))),
             Err(Refusal::Invalid(faults)) => faults,
             Err(other) => return Err(other.into()),
         },
