@@ -134,15 +134,19 @@ pub struct Desk {
 /// # Errors
 /// [`Refusal::NotFound`] for a worker or area outside the team; [`Refusal::Forbidden`], [`Refusal::Store`].
 pub async fn open(ctx: &Context, sieve: &Sieve, after: Option<&LateKey>, as_of: NaiveDate) -> Result<Desk, Refusal> {
-    page_of(ctx, sieve, after, as_of, A_PAGE).await
+    page_of(ctx, sieve, after, as_of, (A_PAGE, SHORT_LIST)).await
 }
 
-/// The desk with as many late follow-ups as a meeting can talk about.
+/// The desk with as many late follow-ups as a meeting can talk about, and with every urgent referral without an answer.
 ///
 /// # Errors
 /// As [`open`].
 pub async fn meeting(ctx: &Context, sieve: &Sieve, as_of: NaiveDate) -> Result<Desk, Refusal> {
-    page_of(ctx, sieve, None, as_of, FOR_A_MEETING).await
+    let mut desk = page_of(ctx, sieve, None, as_of, (FOR_A_MEETING, FOR_A_MEETING)).await?;
+    // What waits for an answer stands first; the same follow-up is not told a second time among the late ones.
+    let told: Vec<_> = desk.urgent.lines.iter().filter_map(|u| Some((u.child.code.clone(), u.reason.as_ref()?.rule))).collect();
+    desk.late.retain(|l| !told.contains(&(l.child.code.clone(), l.reason.rule)));
+    Ok(desk)
 }
 
 /// The same for a file, written to the audit as it leaves the program.
@@ -155,7 +159,13 @@ pub async fn meeting_file(ctx: &Context, sieve: &Sieve, as_of: NaiveDate) -> Res
     Ok(desk)
 }
 
-async fn page_of(ctx: &Context, sieve: &Sieve, after: Option<&LateKey>, as_of: NaiveDate, a_page: usize) -> Result<Desk, Refusal> {
+async fn page_of(
+    ctx: &Context,
+    sieve: &Sieve,
+    after: Option<&LateKey>,
+    as_of: NaiveDate,
+    (a_page, urgent): (usize, usize),
+) -> Result<Desk, Refusal> {
     ctx.needs(Action::Supervise)?;
     ctx.db
         .read(async |tx| {
@@ -170,7 +180,7 @@ async fn page_of(ctx: &Context, sieve: &Sieve, after: Option<&LateKey>, as_of: N
             let protocol = ctx.protocols.on(as_of);
             let day = Day { c: tx, scope, protocol, as_of, lines: &lines };
             Ok(Desk {
-                urgent: day.urgent(None, SHORT_LIST).await?,
+                urgent: day.urgent(narrowed, None, urgent).await?,
                 late: part.late,
                 next: part.next,
                 unseen: day.unseen(None, SHORT_LIST).await?,

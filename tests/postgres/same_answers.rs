@@ -128,7 +128,13 @@ async fn follow_ups_lists_and_scope_answer_as_on_a_file() {
         assert_eq!(lists::round(c, scope, None, 50).await.expect("readable").len(), expected, "{scope:?}");
         let sought = lists::Sought { name_key: Some("chld".to_owned()), code: Some("CH".to_owned()), ..lists::Sought::default() };
         assert_eq!(lists::find(c, scope, &sought, Some(("a", "")), 50).await.expect("readable").len(), expected, "{scope:?}");
-        assert_eq!(lists::unanswered_in_scope(c, scope, due(1), None, 50).await.expect("readable").len(), expected);
+        assert_eq!(
+            lists::unanswered_in_scope(c, scope, spoonround::store::follow_ups::desk::Narrowed::default(), due(1), None, 50)
+                .await
+                .expect("readable")
+                .len(),
+            expected
+        );
         assert_eq!(lists::visits_missed_in_scope(c, scope, due(1), None, 50).await.expect("readable").len(), expected);
         let days = lists::LostDays { young_born_after: due(-300), young_seen_by: due(0), older_seen_by: due(0) };
         assert_eq!(

@@ -181,10 +181,9 @@ fn made_by_hand() -> [(String, Vec<u8>); 3] {
             child_code: text,
             village: text,
             worker: text,
-            rule: RuleId::WeightLow,
-            class: Class::Week,
-            due_on: day("2026-11-20"),
+            what: Some((RuleId::WeightLow, Class::Week, day("2026-11-20"))),
             days_late: 5,
+            unanswered: false,
         })
         .collect();
     [

@@ -12,9 +12,13 @@ use crate::service::Refusal;
 use crate::service::past_day;
 use crate::service::supervise::DeskChild;
 use crate::service::supervise::Reason;
+use crate::service::supervise::Sieve;
+use crate::service::supervise::narrowed;
+use crate::service::team;
 use crate::store::Connection;
 use crate::store::Scope;
 use crate::store::StoreError;
+use crate::store::follow_ups::desk::Narrowed;
 use crate::store::lists;
 use crate::store::lists::DayKey;
 use crate::store::lists::LostDays;
@@ -117,14 +121,20 @@ pub(super) struct Day<'a, C> {
 }
 
 impl<C: Connection> Day<'_, C> {
-    /// Urgent referrals without an answer, most urgent first.
-    pub async fn urgent(&self, after: Option<&str>, most: usize) -> Result<Part<Unanswered, String>, StoreError> {
+    /// Urgent referrals without an answer, most urgent first; of one worker or area where it is narrowed so.
+    pub async fn urgent(&self, of: Narrowed, after: Option<&str>, most: usize) -> Result<Part<Unanswered, String>, StoreError> {
         let key = |row: &RoundRow| row.work_key.clone();
         let rows = match self.lines {
-            Lines::Kept => lists::unanswered_in_scope(self.c, self.scope, self.as_of, after, one_more(most)).await?,
+            Lines::Kept => lists::unanswered_in_scope(self.c, self.scope, of, self.as_of, after, one_more(most)).await?,
             Lines::Stood(rows) => {
+                let whose = |row: &RoundRow| of.worker.is_none_or(|w| w == row.worker) && of.area.is_none_or(|a| a == row.area);
                 let late = |row: &RoundRow| row.referral_due_on.is_some_and(|by| by < self.as_of);
-                sorted(rows, |row| row.urgent_unanswered_since.is_some() || late(row), key, after.map(str::to_owned).as_ref())
+                sorted(
+                    rows,
+                    |row| whose(row) && (row.urgent_unanswered_since.is_some() || late(row)),
+                    key,
+                    after.map(str::to_owned).as_ref(),
+                )
             }
         };
         Ok(Part::of(rows, most, key, unanswered))
@@ -208,12 +218,17 @@ fn born_by(today: NaiveDate, months: u32) -> NaiveDate {
     (-1..=3).rev().map(|days| add_days(about, days)).find(|born| completed(*born)).unwrap_or(about)
 }
 
-/// A page of the urgent referrals without an answer.
+/// A page of the urgent referrals without an answer, of the worker and area asked for.
 ///
 /// # Errors
-/// [`Refusal::Forbidden`], [`Refusal::Store`].
-pub async fn urgent(ctx: &Context, after: Option<&str>, as_of: NaiveDate) -> Result<Part<Unanswered, String>, Refusal> {
-    on_day(ctx, as_of, async |day| day.urgent(after, A_PAGE).await).await
+/// [`Refusal::NotFound`] for a worker or area outside the team; [`Refusal::Forbidden`], [`Refusal::Store`].
+pub async fn urgent(ctx: &Context, sieve: &Sieve, after: Option<&str>, as_of: NaiveDate) -> Result<Part<Unanswered, String>, Refusal> {
+    ctx.needs(Action::Supervise)?;
+    let of = match (&sieve.worker, &sieve.area) {
+        (None, None) => Narrowed::default(),
+        _ => narrowed(&team::open(ctx).await?, sieve, as_of)?,
+    };
+    on_day(ctx, as_of, async |day| day.urgent(of, after, A_PAGE).await).await
 }
 
 /// A page of the children not seen for long.

@@ -7,6 +7,7 @@ use domain::units::Weight;
 use super::*;
 use crate::store::children;
 use crate::store::children::ChildRecord;
+use crate::store::follow_ups::desk::Narrowed;
 use crate::store::placements;
 use crate::store::summaries;
 use crate::store::summaries::SummaryRecord;
@@ -150,7 +151,8 @@ async fn finding_goes_on_after_the_last_line_and_leaves_out_who_left() {
 #[tokio::test]
 async fn urgent_without_outcome_and_referrals_past_their_day_are_unanswered() {
     let (test, _) = a_caseload().await;
-    let rows = unanswered_in_scope(test.db.direct(), Scope::Everything, day("2026-11-25"), None, 50).await.expect("readable");
+    let rows =
+        unanswered_in_scope(test.db.direct(), Scope::Everything, Narrowed::default(), day("2026-11-25"), None, 50).await.expect("readable");
     // 7's referral may still be answered today.
     assert_eq!(ids(&rows), [2, 4]);
 }

@@ -13,29 +13,37 @@ use sea_orm::sea_query::ExprTrait;
 use sea_orm::sea_query::Func;
 use sea_orm::sea_query::SimpleExpr;
 
+use crate::store::codes::uuid;
 use crate::store::entity::child;
 use crate::store::entity::child_summary;
 use crate::store::error::StoreError;
+use crate::store::follow_ups::desk::Narrowed;
 use crate::store::lists::RoundRow;
 use crate::store::lists::lines;
 use crate::store::lists::rows;
 use crate::store::scope::Scope;
 
-/// Children with an urgent follow-up that has no outcome, or a referral that has waited too long on `today`; most urgent first.
+/// Children with an urgent follow-up that has no outcome, or a referral that has waited too long on `today`; most urgent first. Of one
+/// worker or area where it is narrowed so; whatever else a list is narrowed to hides no child that waits for an answer.
 ///
 /// # Errors
 /// [`StoreError`].
 pub async fn unanswered_in_scope(
     c: &impl ConnectionTrait,
     scope: Scope,
+    narrowed: Narrowed,
     today: NaiveDate,
     after: Option<&str>,
     limit: u64,
 ) -> Result<Vec<RoundRow>, StoreError> {
     use child_summary::Column as S;
+    let whose = Condition::all()
+        .add_option(narrowed.worker.map(|id| S::WorkerId.eq(uuid(id.0))))
+        .add_option(narrowed.area.map(|id| S::AreaId.eq(uuid(id.0))));
     let query = lines(scope)
         .filter(child::Column::Status.eq(ChildStatus::Active.code()))
         .filter(Condition::any().add(S::UrgentUnansweredSince.is_not_null()).add(S::ReferralDueOn.lt(today)))
+        .filter(whose)
         .filter(S::WorkKey.gt(after.unwrap_or_default()))
         .order_by_asc(S::WorkKey);
     rows(c, query, limit).await

@@ -39,6 +39,7 @@ use crate::web::failure::encoded;
 use crate::web::html::Html;
 use crate::web::page_key::PageKey;
 use crate::web::page_key::page_key;
+use crate::web::pages::team::unattended;
 
 /// The name of a food by its code, in the language of the page.
 pub(crate) fn food_name(signed: &Signed) -> impl Fn(&str) -> String {
@@ -127,11 +128,13 @@ fn page_of(signed: &Signed, desk: &Desk, sieve: &Sieve, later_page: bool) -> vie
             days: l.days,
         })
         .collect();
-    let urgent = short(signed, "/late/urgent", &desk.urgent, |u| UrgentLine { child: child(&u.child), ..urgent_line(signed, u) });
+    let urgent =
+        short(signed, ("/late/urgent", &whose(sieve)), &desk.urgent, |u| UrgentLine { child: child(&u.child), ..urgent_line(signed, u) });
     let count = |n: usize| u64::try_from(n).unwrap_or(u64::MAX);
     let children = desk.team.tallies.iter().filter(|t| t.class.is_none()).map(|t| t.count).sum();
     view::LatePage {
         day: format::weekday(w, as_of),
+        unattended: if as_of == signed.visitor.today { unattended(signed, &desk.team) } else { Vec::new() },
         scope: [count(desk.team.areas.len()), count(desk.team.workers.len()), children],
         urgent,
         late,
@@ -139,18 +142,23 @@ fn page_of(signed: &Signed, desk: &Desk, sieve: &Sieve, later_page: bool) -> vie
         next: desk.next.as_ref().map(|key| address(signed, "/late", sieve, Some(&key.written()))),
         first: later_page.then(|| address(signed, "/late", sieve, None)),
         meeting: address(signed, "/late/meeting", sieve, None),
-        unseen: short(signed, "/late/unseen", &desk.unseen, |u| unseen_line(signed, u)),
+        unseen: short(signed, ("/late/unseen", &Sieve::default()), &desk.unseen, |u| unseen_line(signed, u)),
         not_seen_days: desk.not_seen_days,
-        held: short(signed, "/late/held", &desk.held, |h| held_line(signed, h)),
+        held: short(signed, ("/late/held", &Sieve::default()), &desk.held, |h| held_line(signed, h)),
         held_days: waiting::HELD_DAYS,
         sieve: view_sieve(signed, desk, sieve),
         hand: hands(desk),
     }
 }
 
+/// Worker and area alone: no more hides a referral that waits for an answer.
+fn whose(sieve: &Sieve) -> Sieve {
+    Sieve { worker: sieve.worker.clone(), area: sieve.area.clone(), ..Sieve::default() }
+}
+
 /// The first lines of a list, and where the whole of it stands when there is more.
-fn short<L, K, V>(signed: &Signed, path: &str, part: &Part<L, K>, line: impl Fn(&L) -> V) -> Short<V> {
-    let whole = part.next.as_ref().map(|_| address(signed, path, &Sieve::default(), None));
+fn short<L, K, V>(signed: &Signed, (path, sieve): (&str, &Sieve), part: &Part<L, K>, line: impl Fn(&L) -> V) -> Short<V> {
+    let whole = part.next.as_ref().map(|_| address(signed, path, sieve, None));
     Short { lines: part.lines.iter().map(line).collect(), whole }
 }
 

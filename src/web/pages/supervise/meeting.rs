@@ -3,10 +3,12 @@
 use actix_web::HttpRequest;
 use actix_web::HttpResponse;
 use actix_web::http::header;
+use domain::calendar::days_between;
 
 use crate::files::late_csv;
 use crate::files::late_csv::LateRow;
 use crate::service::supervise as service;
+use crate::service::supervise::DeskChild;
 use crate::view::layout;
 use crate::view::layout::Nav;
 use crate::view::supervise::meeting as view;
@@ -27,8 +29,9 @@ pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
     let page = page_of(&signed, &desk, &sieve, false);
     let sheet = view::MeetingSheet {
         day: page.day,
+        urgent: page.urgent.lines,
         late: page.late,
-        more: desk.next.is_some(),
+        more: desk.next.is_some() || desk.urgent.next.is_some(),
         list: address(&signed, "/late", &sieve, None),
         file: address(&signed, "/late/meeting.csv", &sieve, None),
     };
@@ -46,17 +49,28 @@ pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
 /// [`Failure`].
 pub async fn file(req: HttpRequest, signed: Signed) -> Result<HttpResponse, Failure> {
     let desk = service::meeting_file(&signed.context(), &sieve_of(&req)?, signed.as_of).await?;
-    let rows: Vec<LateRow<'_>> = (desk.late.iter())
-        .map(|line| LateRow {
+    let of = |child: &'_ DeskChild| {
+        let village = desk.team.areas.get(&child.area).map_or("", |area| &area.code);
+        (village, desk.team.workers.get(&child.worker).map_or("", |worker| &worker.sign_in_name))
+    };
+    let urgent = desk.urgent.lines.iter().map(|line| {
+        let (village, worker) = of(&line.child);
+        let reason = line.reason.as_ref();
+        LateRow {
             child_code: &line.child.code,
-            village: desk.team.areas.get(&line.child.area).map_or("", |area| &area.code),
-            worker: desk.team.workers.get(&line.child.worker).map_or("", |worker| &worker.sign_in_name),
-            rule: line.reason.rule,
-            class: line.reason.class,
-            due_on: line.reason.due_on,
-            days_late: line.days,
-        })
-        .collect();
+            village,
+            worker,
+            what: reason.map(|reason| (reason.rule, reason.class, reason.due_on)),
+            days_late: reason.map_or(0, |reason| days_between(reason.due_on, signed.as_of).max(0)),
+            unanswered: true,
+        }
+    });
+    let late = desk.late.iter().map(|line| {
+        let (village, worker) = of(&line.child);
+        let what = Some((line.reason.rule, line.reason.class, line.reason.due_on));
+        LateRow { child_code: &line.child.code, village, worker, what, days_late: line.days, unanswered: false }
+    });
+    let rows: Vec<LateRow<'_>> = urgent.chain(late).collect();
     let bytes = late_csv::write(&rows).map_err(|e| Failure::Broken(format!("writing the late follow-ups: {e}")))?;
     let disposition = format!("attachment; filename=\"late-{}.csv\"", signed.as_of);
     Ok(HttpResponse::Ok()
