@@ -58,11 +58,34 @@ impl CloseForm<'_> {
     }
 }
 
-/// Somebody else was first.
+/// What was typed by somebody who came second, and a way to keep it: as a note to the worker.
+#[derive(Debug, Clone, Copy)]
+pub struct Kept<'a> {
+    /// Where a note goes.
+    pub path: &'a str,
+    /// The kind of reason that was chosen.
+    pub category: Option<CloseCategory>,
+    /// The reason, as the note's words.
+    pub filled: &'a Filled,
+    /// Token of the session.
+    pub token: &'a str,
+    /// Submission key of the note.
+    pub key: &'a str,
+}
+
+/// Somebody else was first; nothing typed is lost.
 #[must_use]
-pub fn already(w: &Words, sentence: &str, path: &str) -> Markup {
+pub fn already(w: &Words, sentence: &str, path: &str, kept: Kept<'_>) -> Markup {
+    let none = Faults::new();
+    let ask = Ask::new(w, kept.filled, &none);
     html! {
         h1 { (sentence) }
+        p { (w.say("close-typed")) }
+        @if let Some(kind) = kept.category { p { (w.say("close-category")) ": " strong { (codes::close_category(w, kind)) } } }
+        (form(kept.path, kept.token, Some(kept.key), &html! {
+            (ask.text_area("words", "close-typed-words").hint(w.say("close-typed-hint")))
+            (acts(&button(&w.say("close-typed-do"), true)))
+        }))
         (acts(&link_button(path, &html! { (w.say("late-see-why")) }, false)))
     }
 }

@@ -20,6 +20,7 @@ use spoonround::store::children::ChildRecord;
 use spoonround::store::follow_ups;
 use spoonround::store::follow_ups::FollowUpRecord;
 use spoonround::store::follow_ups::Recorded;
+use spoonround::store::people;
 use spoonround::store::placements;
 use spoonround::store::summaries;
 use spoonround::store::summaries::TopFollowUp;
@@ -202,11 +203,15 @@ async fn closing_needs_a_reason_and_is_done_once() {
     desk.send(&path, &pairs).await.is(200).says("Closed, with your reason.");
     second.send(&path, &others).await.is(409).says("Olani closed it on 25 November. Nothing was changed.");
     assert_eq!(stored(&site, &child).await, closed);
+    // What the second one typed is not lost: it is shown and can stay as a note.
+    assert_eq!(second.texts("textarea[name=words]"), ["Another reason altogether"]);
+    second.submit(&format!("form[action='/children/{}/note']", child.code), &[]).await.is(200).says("Another reason altogether");
     desk.open("/late").await.says("Nothing is late").does_not_say("Deko");
     let line = summaries::of_child(site.db.db.direct(), child.id).await.expect("readable").expect("a line");
     assert_eq!((line.open_count, line.top), (0, None));
     let fields = ["category", "note"].map(str::to_owned).to_vec();
-    assert_eq!(actions(&site, &child.code).await, [("follow_up.close".to_owned(), fields)]);
+    let note = ("note.write".to_owned(), ["words", "together_on"].map(str::to_owned).to_vec());
+    assert_eq!(actions(&site, &child.code).await, [("follow_up.close".to_owned(), fields), note]);
 }
 
 #[actix_web::test]
@@ -312,6 +317,32 @@ async fn a_supervisor_hands_a_code_to_the_own_team_only() {
 }
 
 #[actix_web::test]
+async fn what_waits_for_an_answer_follows_worker_and_village_and_nothing_else() {
+    let site = Site::new().await;
+    people::assign(site.db.db.direct(), site.olani, &[site.ulopi, site.mbiro], &[]).await.expect("assigned");
+    tell(&site, &story(&site, 1, "Deko", Class::Today, "2026-11-05")).await;
+    let other = story(&site, 2, "Fanu", Class::Today, "2026-11-06");
+    tell(&site, &Story { area: site.mbiro, worker: site.tamsi, ..other }).await;
+    let mut desk = site.signed_in("olani").await;
+    for (query, shown) in [
+        ("", ["Deko", "Fanu"].as_slice()),
+        ("?worker=mireni", &["Deko"]),
+        ("?area=mbiro", &["Fanu"]),
+        ("?worker=mireni&area=mbiro", &[]),
+        ("?class=month", &["Deko", "Fanu"]),
+    ] {
+        for page in ["/late", "/late/urgent", "/late/meeting", "/late/meeting.csv"] {
+            desk.open(&format!("{page}{query}")).await.is(200);
+            for (n, name) in [(1, "Deko"), (2, "Fanu")] {
+                let told = if page.ends_with("csv") { ChildCode::from_random(n).as_str().to_owned() } else { name.to_owned() };
+                assert_eq!(desk.body.contains(&told), shown.contains(&name), "{name} on {page}{query}");
+            }
+        }
+    }
+    desk.open("/late/urgent?worker=nobody").await.is(404);
+}
+
+#[actix_web::test]
 async fn the_list_is_narrowed_by_rule_and_days_and_the_meeting_takes_just_that() {
     let site = Site::new().await;
     let late = [
@@ -339,10 +370,17 @@ async fn the_list_is_narrowed_by_rule_and_days_and_the_meeting_takes_just_that()
         let mut on_paper = browser.texts("table.stack tbody th a");
         on_paper.sort();
         let mut wanted = names.clone();
+        // Deko waits for an answer: neither rule nor days hide that from the meeting, and she stands there once.
+        if !wanted.contains(&"Deko") {
+            wanted.push("Deko");
+        }
         wanted.sort_unstable();
         assert_eq!(on_paper, wanted, "{query} on paper");
+        assert_eq!(browser.texts("table.stack tbody th a").first().map(String::as_str), Some("Deko"), "{query}: what waits stands first");
+        browser.says("One urgent referral without an answer stands first.").says("No answer yet");
     }
     browser.open("/late?rule=wasting").await.is(400);
+    browser.open("/late?class=bad").await.is(400).says("“class”").does_not_say("A day is written");
 
     browser.open("/late/meeting.csv?days=15").await.is(200);
     assert_eq!(browser.headers.get("content-disposition").map(String::as_str), Some("attachment; filename=\"late-2026-11-25.csv\""));
@@ -350,9 +388,10 @@ async fn the_list_is_narrowed_by_rule_and_days_and_the_meeting_takes_just_that()
     assert_eq!(
         browser.body,
         format!(
-            "child_code,village,worker,rule,class,due_on,days_late\r\n{},ulopi,mireni,wasting.moderate,fortnight,2026-10-26,30\r\n\
-             {},ulopi,mireni,wasting.severe,today,2026-11-05,20\r\n",
-            codes[0], codes[1]
+            "child_code,village,worker,rule,class,due_on,days_late,unanswered\r\n\
+             {},ulopi,mireni,wasting.severe,today,2026-11-05,20,yes\r\n\
+             {},ulopi,mireni,wasting.moderate,fortnight,2026-10-26,30,no\r\n",
+            codes[1], codes[0]
         )
     );
     let noted = audit::of_object(site.db.db.direct(), "late", TODAY, None, 5).await.expect("readable");

@@ -230,7 +230,12 @@ pub async fn close(posted: Posted, place: web::Path<Place>) -> Result<HttpRespon
                     }
                 };
                 let path = format!("/children/{code}/why/{}/{}", rule.code(), place.2);
-                let body = close::already(w, &sentence, &path);
+                // The reason that was typed is shown and can be left as a note: it may hold what the other one did not know.
+                let typed = Filled::default().with("words", decision.note.clone());
+                let (note, token, fresh) = (format!("/children/{code}/note"), signed.visitor.token(), fresh_key());
+                let category = Some(decision.category);
+                let kept = close::Kept { path: &note, category, filled: &typed, token: &token, key: &fresh };
+                let body = close::already(w, &sentence, &path, kept);
                 return Ok(Html(StatusCode::CONFLICT, signed.visitor.page(&sentence, body)).response());
             }
             Err(Refusal::Invalid(faults)) => faults,
