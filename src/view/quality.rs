@@ -42,6 +42,7 @@ pub fn page(w: &Words, p: &QualityPage<'_>) -> Markup {
     html! {
         (back(w, "/team", &w.say("team-title")))
         h1 { (w.say_with("quality-heading", args!["count" => p.all.quality.visits])) }
+        p { b { (w.say("pic-team-inside")) } }
         p.quiet { (w.say_with("quality-days", args!["from" => from, "to" => to])) }
         form.sieve method="get" action="/quality" aria-label=(w.say("quality-sieve")) {
             (Select::new("month", w.say("common-month")).option("", w.say("quality-recent")).options(p.months.clone()).value(&p.month))

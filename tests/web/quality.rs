@@ -20,7 +20,13 @@ async fn heaped_weights_ask_to_look_again_with_something_to_try_and_rank_nobody(
         weigh(&site, u128::from(100 + n), &fanu, &on.to_string(), grams).await;
     }
     let mut desk = site.signed_in("olani").await;
-    desk.open("/quality").await.is(200).says("How measuring goes: 50 visits").says("For support, not ranking");
+    desk.open("/quality")
+        .await
+        .is(200)
+        .says("How measuring goes: 50 visits")
+        .says("For support, not ranking")
+        .says("Internal, not for sharing.")
+        .says("Back to Workers");
     // 49 of 50 end in 0 and one in 8: half the sum of |98−10|, |2−10| and eight times 10 is 88.
     desk.says("88 look again").says("Read the scale to its last digit");
     desk.does_not_say("Same weight as before, %: ").does_not_say("Weigh anew at each visit");
