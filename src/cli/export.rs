@@ -55,12 +55,14 @@ pub async fn run(config: &Config, wish: Wish<'_>) -> Result<ExitCode, Stop> {
     let w = words(wish.language);
     let report = report::open(office, wish.period, wish.revision).await.map_err(|trouble| told(office, trouble))?;
     let before = report::before(office, &report).await.map_err(|trouble| told(office, trouble))?;
+    let areas = report.named_areas();
     let bundle = Bundle {
         release: &report.release,
         revision: report.revision(),
         threshold: report.threshold,
         tables: &report.tables,
         changes: &report.changes,
+        areas: &areas,
         before: before.as_deref(),
     };
     let written = written(w, bundle, wish.zip).map_err(Stop)?;

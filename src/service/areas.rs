@@ -1,5 +1,7 @@
 //! Villages and the larger areas they lie in, managed by an administrator. An area is never deleted: files refer to its code.
 
+use std::collections::BTreeMap;
+
 use domain::draft::office::AreaForm;
 use domain::fault::Fault;
 use domain::fault::Faults;
@@ -11,8 +13,10 @@ use crate::service::Refusal;
 use crate::service::audit;
 use crate::service::once;
 use crate::service::once::Sent;
+use crate::store::Scope;
 use crate::store::areas;
 use crate::store::areas::AreaRecord;
+use crate::store::follow_ups::desk;
 
 /// Every area with its depth, larger ones before what lies in them.
 ///
@@ -21,6 +25,23 @@ use crate::store::areas::AreaRecord;
 pub async fn tree(ctx: &Context) -> Result<Vec<(usize, AreaRecord)>, Refusal> {
     ctx.needs(Action::Administer)?;
     Ok(in_order(areas::list(ctx.db.direct()).await?))
+}
+
+/// How many active children are in each area that is not in use: nobody would look for them there.
+///
+/// # Errors
+/// [`Refusal::Forbidden`], [`Refusal::Store`].
+pub async fn left_behind(ctx: &Context, tree: &[(usize, AreaRecord)]) -> Result<BTreeMap<AreaId, u64>, Refusal> {
+    ctx.needs(Action::Administer)?;
+    let mut left = BTreeMap::new();
+    if tree.iter().all(|(_, area)| area.active) {
+        return Ok(left);
+    }
+    let tallies = desk::tallies_in_scope(ctx.db.direct(), Scope::Everything, &[], ctx.today).await?;
+    for tally in tallies.iter().filter(|t| t.class.is_none() && tree.iter().any(|(_, a)| a.id == t.area && !a.active)) {
+        *left.entry(tally.area).or_insert(0) += tally.count;
+    }
+    Ok(left)
 }
 
 /// Larger areas first, each followed by what lies in it, by name. What hangs in a circle, which the forms do not allow, comes

@@ -19,6 +19,7 @@ use domain::protocol::Protocols;
 use domain::report::checks::Fault;
 use domain::report::compare;
 use domain::report::compare::Change;
+use domain::report::csv_table::Cell;
 use domain::report::csv_table::Release;
 use domain::report::csv_table::Table;
 use domain::report::period::Period;
@@ -148,6 +149,12 @@ pub struct Report {
 }
 
 impl Report {
+    /// Code and name of each area.
+    #[must_use]
+    pub fn named_areas(&self) -> Vec<(String, String)> {
+        self.areas.iter().map(|area| (area.code.clone(), area.name.clone())).collect()
+    }
+
     /// The revision; `None` while provisional.
     #[must_use]
     pub const fn revision(&self) -> Option<u32> {
@@ -295,6 +302,14 @@ async fn released(office: Office<'_>, period: Period, record: releases::ReleaseR
         revisions: releases::revisions(c, &period.to_string()).await?,
         changes,
     })
+}
+
+/// Whether anything was counted in an area: a place without a figure does not stand in a report.
+#[must_use]
+pub fn stands_in(tables: &[Table], area: &str) -> bool {
+    let told = |cell: &Cell| matches!(cell, Cell::Withheld(_)) || matches!(cell, Cell::Count(count) if *count > 0);
+    let here = |table: &Table, row: &Vec<Cell>| table.cell(row, "area") == Some(&Cell::text(area)) && row.iter().any(told);
+    tables.iter().any(|table| table.rows.iter().any(|row| here(table, row)))
 }
 
 async fn areas_of(office: Office<'_>) -> Result<Vec<ReportedArea>, StoreError> {

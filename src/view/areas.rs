@@ -28,6 +28,8 @@ pub struct AreaLine {
     pub depth: usize,
     /// In use.
     pub active: bool,
+    /// Active children there; counted only where areas are not in use.
+    pub children: u64,
     /// Minutes on foot to a home and back, if somebody wrote them down.
     pub walk_minutes: Option<u16>,
 }
@@ -79,10 +81,10 @@ pub fn list(w: &Words, areas: &[AreaLine], typed: Typed<'_>) -> Markup {
 fn line(w: &Words, area: &AreaLine) -> Markup {
     split(
         &html! {
-            div class=[(area.depth > 0).then_some("grp")] {
+            (indented(area.depth, html! {
                 strong { (name(&area.name)) }
                 p.quiet { span.ltr { (area.code) } ", " (state(w, area)) }
-            }
+            }))
         },
         &html! {
             a.link href={ "/areas/" (area.code) } aria-label=(w.say_with("areas-change-of", args!["name" => &area.name])) { (w.say("areas-change")) }
@@ -90,9 +92,15 @@ fn line(w: &Words, area: &AreaLine) -> Markup {
     )
 }
 
+/// Steps in as often as the area lies in a larger one.
+fn indented(depth: usize, inner: Markup) -> Markup {
+    (0..depth).fold(inner, |inner, _| html! { div.grp { (inner) } })
+}
+
 /// Not in use, or how far it is: where nobody wrote that down, hours cannot be told, and the list says which areas are missing.
 fn state(w: &Words, area: &AreaLine) -> String {
     match area.walk_minutes {
+        _ if !area.active && area.children > 0 => w.say_with("areas-inactive-children", args!["count" => area.children]),
         _ if !area.active => w.say("areas-inactive"),
         Some(minutes) => w.say_with("areas-walk-line", args!["minutes" => minutes]),
         None => w.say("areas-walk-missing"),

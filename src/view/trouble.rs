@@ -62,7 +62,12 @@ pub fn bad_form(w: &Words) -> Trouble {
 /// An address with a part that cannot be read.
 #[must_use]
 pub fn bad_address(w: &Words, part: &str) -> Trouble {
-    simple(w, "trouble-bad-address-title", &w.say_with("trouble-bad-address", args!["part" => part]), &home(w))
+    let told = match part {
+        "as_of" => "trouble-bad-address",
+        "month" | "period" => "trouble-bad-address-month",
+        _ => "trouble-bad-address-part",
+    };
+    simple(w, "trouble-bad-address-title", &w.say_with(told, args!["part" => part]), &home(w))
 }
 
 /// More was sent than any form holds.

@@ -10,6 +10,10 @@ release-older = This is { $name } of { $date }, as it was. A later one has been 
 release-see-latest = See the latest
 release-name-first = the first release
 release-name-revision = revision { $revision }
+release-changes-see = { $count ->
+        [one] See the one figure it changed
+       *[other] See the { $count } figures it changed
+    }
 release-changes = What revision { $revision } changed
 release-changes-count = { $count ->
     [one] One figure shown before is another one now.

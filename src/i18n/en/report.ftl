@@ -7,6 +7,7 @@ report-under = { $place } · counts of visited children, not a survey
 report-sieve = Time and area
 report-area = Area
 report-all-areas = All villages
+report-no-area = { $area } does not stand in the report of { $period }: nothing was counted there, or only the whole programme is published. Choose all villages or another time.
 report-few-areas = With fewer than three villages only the whole programme is shown: one village would come out of the total.
 report-village = Village
 report-all = All
@@ -49,9 +50,9 @@ report-wlz-high = Heavy for length (above +2)
 report-muac-low = Arm below 115 mm, from 6 months
 report-muac-middle = Arm 115 to 124 mm, from 6 months
 report-oedema = Swelling of both feet
-report-sam = Any sign of severe wasting, from 6 months
-report-mam = Any sign of moderate wasting, from 6 months
-report-u6 = Any sign of risk, under 6 months
+report-sam = Any sign of severe wasting, of those seen from 6 months
+report-mam = Any sign of moderate wasting, of those seen from 6 months
+report-u6 = Any sign of risk, of those seen under 6 months
 report-slow = Slow gain, no gain or loss of weight
 
 # Enrolment
@@ -131,7 +132,7 @@ report-reaction-known = Outcome known
 
 # Files
 report-files = { $month } as CSV files
-report-files-what = Each file is a table with all areas. Private figures are empty; the last column says which and why. Downloads are noted.
+report-files-what = Each file is a table with all areas. Private figures are empty; the last column says which. Downloads are noted.
 report-file-enrolment = who is in the programme, by area, sex and age
 report-file-programme = reasons for leaving, deaths and severe reactions, whole programme
 report-file-visits = visits due and done, by area and slot of the schedule
@@ -148,5 +149,5 @@ report-caution-survey = Counts of visited children. Not a survey; do not compare
 report-caution-rounded = Rounded, and small counts kept private.
 report-caution-late = Late visits may change provisional figures; after release they are told in revisions, never silently.
 report-caution-age = Age uses the date of the visit; the growth of babies born early uses corrected age.
-report-caution-missing = A low figure can mean missing questions: see “No answer”.
+report-caution-missing = A low figure can mean missing questions: see “No answer”, the column missing_n in the files.
 report-caution-definitions = Each child counts once, by the last visit of the month, quarter or year. An answer that this visit lacks is taken from the latest one that has it.

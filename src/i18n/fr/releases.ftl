@@ -10,6 +10,10 @@ release-older = Voici { $name } du { $date }, telle quelle. Une plus récente a 
 release-see-latest = Voir la plus récente
 release-name-first = la première publication
 release-name-revision = la révision { $revision }
+release-changes-see = { $count ->
+        [one] Voir le chiffre qu’elle a changé
+       *[other] Voir les { $count } chiffres qu’elle a changés
+    }
 release-changes = Ce que la révision { $revision } a changé
 release-changes-count = { $count ->
     [one] Un chiffre montré auparavant est maintenant un autre.

@@ -7,6 +7,7 @@ report-under = { $place } · comptes des enfants visités, pas une enquête
 report-sieve = Temps et zone
 report-area = Zone
 report-all-areas = Tous les villages
+report-no-area = { $area } n’est pas dans le rapport de { $period } : rien n’y a été compté, ou seul le programme entier est publié. Choisissez tous les villages ou une autre période.
 report-few-areas = Avec moins de trois villages, seul le programme entier est montré : un village se déduirait du total.
 report-village = Village
 report-all = Tous
@@ -49,9 +50,9 @@ report-wlz-high = Lourd pour sa taille (au-dessus de +2)
 report-muac-low = Bras sous 115 mm, dès 6 mois
 report-muac-middle = Bras de 115 à 124 mm, dès 6 mois
 report-oedema = Gonflement des deux pieds
-report-sam = Un signe d’émaciation sévère, dès 6 mois
-report-mam = Un signe d’émaciation modérée, dès 6 mois
-report-u6 = Un signe de risque, avant 6 mois
+report-sam = Un signe d’émaciation sévère, parmi les enfants vus dès 6 mois
+report-mam = Un signe d’émaciation modérée, parmi les enfants vus dès 6 mois
+report-u6 = Un signe de risque, parmi les enfants vus avant 6 mois
 report-slow = Prise de poids lente, nulle, ou perte
 
 # Effectifs
@@ -131,7 +132,7 @@ report-reaction-known = Issue connue
 
 # Fichiers
 report-files = { $month } en fichiers CSV
-report-files-what = Chaque fichier est un tableau avec toutes les zones. Les chiffres privés sont vides ; la dernière colonne dit lesquels et pourquoi. Les téléchargements sont notés.
+report-files-what = Chaque fichier est un tableau avec toutes les zones. Les chiffres privés sont vides ; la dernière colonne dit lesquels. Les téléchargements sont notés.
 report-file-enrolment = qui est dans le programme, par zone, sexe et âge
 report-file-programme = raisons des départs, décès et réactions sévères, programme entier
 report-file-visits = visites attendues et faites, par zone et étape du calendrier
@@ -148,5 +149,5 @@ report-caution-survey = Comptes des enfants visités. Pas une enquête ; ne comp
 report-caution-rounded = Arrondis, et petits comptes gardés privés.
 report-caution-late = Des visites tardives peuvent changer des chiffres provisoires ; après la publication, elles donnent une révision, jamais en silence.
 report-caution-age = L’âge est celui de la date de visite ; la croissance des bébés nés tôt utilise l’âge corrigé.
-report-caution-missing = Un chiffre bas peut venir de questions sans réponse : voyez « Sans réponse ».
+report-caution-missing = Un chiffre bas peut venir de questions sans réponse : voyez « Sans réponse », la colonne missing_n dans les fichiers.
 report-caution-definitions = Chaque enfant compte une fois, par la dernière visite du mois, du trimestre ou de l’année. Une réponse qui y manque vient de la plus récente qui l’a.

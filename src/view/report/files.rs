@@ -28,6 +28,8 @@ pub struct Bundle<'a> {
     pub tables: &'a [Table],
     /// What this revision changed.
     pub changes: &'a [Change],
+    /// Code and name of each area.
+    pub areas: &'a [(String, String)],
     /// The tables of the period before, as they were known at this release; `None` where there are none.
     pub before: Option<&'a [Table]>,
 }

@@ -1,5 +1,10 @@
 //! Two papers beside the files: what every column means, and one page of totals. Plain text, for whoever opens a folder.
 
+use std::collections::BTreeSet;
+
+use domain::feeding::ReactionLevel;
+use domain::food::Allergen;
+use domain::food::FoodGroup;
 use domain::report::compare;
 use domain::report::csv_table::ALL;
 use domain::report::csv_table::Cell;
@@ -9,9 +14,12 @@ use domain::report::definitions::Holds;
 use domain::report::definitions::holds;
 use domain::report::indicator::Indicator;
 use domain::report::visits;
+use domain::rule::Class;
+use domain::rule::RuleId;
 
 use crate::args;
 use crate::i18n::Words;
+use crate::i18n::codes;
 use crate::i18n::format;
 use crate::view::report::files::Bundle;
 use crate::view::report::files::for_machines;
@@ -72,9 +80,33 @@ pub(super) fn readme(w: &Words, b: Bundle<'_>) -> String {
     }
     heading(&mut lines, w.say("readme-indicators"));
     lines.extend(Indicator::ALL.iter().map(|i| format!("{}: {}", i.code(), w.say(&format!("file-indicator-{}", id(i.code()))))));
+    for column in ["area", "class", "rule", "food_group", "allergen"] {
+        let codes = codes_of(w, b, column);
+        if !codes.is_empty() {
+            heading(&mut lines, w.say_with("readme-codes", args!["column" => column]));
+            lines.extend(codes);
+        }
+    }
     heading(&mut lines, w.say("report-cautions"));
     lines.extend(CAUTIONS.map(|caution| w.say(&format!("report-caution-{caution}"))));
     text(&lines)
+}
+
+/// The codes that stand in a column of the files, each with its words.
+fn codes_of(w: &Words, b: Bundle<'_>, column: &str) -> Vec<String> {
+    let cells = b.tables.iter().flat_map(|table| table.rows.iter().filter_map(move |row| table.cell(row, column)));
+    let used: BTreeSet<&str> = cells.filter_map(|cell| if let Cell::Text(text) = cell { Some(text.as_str()) } else { None }).collect();
+    let words = |code: &str| match column {
+        "area" => b.areas.iter().find(|(of, _)| of == code).map(|(_, name)| name.clone()),
+        "class" => Class::from_code(code).map(|class| codes::class_word(w, class)).ok().or_else(|| {
+            let level = ReactionLevel::from_code(code).ok()?;
+            Some(codes::reaction_level(w, level))
+        }),
+        "rule" => RuleId::from_code(code).map(|rule| codes::rule_name(w, rule)).ok(),
+        "food_group" => FoodGroup::from_code(code).map(|group| codes::food_group(w, group)).ok(),
+        _ => Allergen::from_code(code).map(|allergen| codes::allergen(w, allergen)).ok(),
+    };
+    used.into_iter().filter_map(|code| Some(format!("{code}: {}", words(code)?))).collect()
 }
 
 /// One page: totals, what changed most, what is private, what to look out for.
@@ -156,8 +188,16 @@ fn moves(w: &Words, before: &[Table], b: Bundle<'_>, lines: &mut Vec<String>) {
         lines.push(w.say("summary-no-moves"));
     }
     for change in moves {
-        let indicator = change.row.iter().find(|(split, _)| *split == "indicator").map(|(_, code)| format!(" {code}"));
-        let place = format!("{}.csv{} {}", change.table, indicator.unwrap_or_default(), change.column);
+        // What it is in words, and where it stands in the files.
+        let indicator = change.row.iter().find(|(split, _)| *split == "indicator").map(|(_, code)| code.as_str());
+        let plain = |sentence: String| sentence.trim_end_matches('.').to_owned();
+        let table = match indicator {
+            Some(code) => plain(w.say(&format!("file-indicator-{}", id(code)))),
+            None => table_words(w, &change.table),
+        };
+        let code = format!("{}.csv{} {}", change.table, indicator.map_or_else(String::new, |code| format!(" {code}")), change.column);
+        let told = args!["table" => table, "column" => plain(column_words(w, &change.column)), "code" => code];
+        let place = w.say_with("summary-move-place", told);
         let told = args!["place" => place, "was" => said(w, Some(&change.was)), "now" => said(w, Some(&change.now))];
         lines.push(w.say_with("summary-move", told));
     }
@@ -219,7 +259,7 @@ mod tests {
         };
         let tables = tables(&release, Threshold::LEAST, &MonthRows::default());
         assert_eq!(tables.iter().map(|table| table.name).collect::<Vec<_>>(), TABLES);
-        let bundle = Bundle { release: &release, revision: Some(0), threshold: 5, tables: &tables, changes: &[], before: None };
+        let bundle = Bundle { release: &release, revision: Some(0), threshold: 5, tables: &tables, changes: &[], areas: &[], before: None };
         for lang in Lang::OFFERED {
             let w = words(*lang);
             for text in [readme(w, bundle), summary(w, bundle)] {

@@ -62,7 +62,14 @@ pub(super) fn state(w: &Words, p: &ReportPage<'_>) -> Markup {
             html! { p { (w.say_with("release-first", args!["date" => on, "on" => next, "least" => p.threshold])) } }
         }
         Shown::Released { revision, on } => {
-            html! { p { (w.say_with("release-revision", args!["revision" => *revision, "date" => on, "on" => next, "least" => p.threshold])) } }
+            html! {
+                p {
+                    (w.say_with("release-revision", args!["revision" => *revision, "date" => on, "on" => next, "least" => p.threshold]))
+                    @if !p.changes.is_empty() {
+                        " " a.noprint href="#changes" { (w.say_with("release-changes-see", args!["count" => p.changes.len()])) }
+                    }
+                }
+            }
         }
     }
 }

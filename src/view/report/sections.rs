@@ -73,7 +73,7 @@ pub(super) fn low_weight(w: &Words, p: &ReportPage<'_>) -> Markup {
     })
 }
 
-/// Growth findings of the area: column of those found, column of those looked at, words.
+/// Growth findings of the area: column of those found, column of those looked at or the age bands of those seen, words.
 const GROWTH: &[(&str, &str, &str)] = &[
     ("waz_lt_m2", "waz_n", "report-waz-low"),
     ("waz_lt_m3", "waz_n", "report-waz-very-low"),
@@ -84,9 +84,9 @@ const GROWTH: &[(&str, &str, &str)] = &[
     ("muac_lt_115", "muac_den_6_23", "report-muac-low"),
     ("muac_115_124", "muac_den_6_23", "report-muac-middle"),
     ("oedema_n", "children_visited", "report-oedema"),
-    ("sam_any", "", "report-sam"),
-    ("mam_any", "", "report-mam"),
-    ("u6_risk_any", "", "report-u6"),
+    ("sam_any", "6-11 12-23", "report-sam"),
+    ("mam_any", "6-11 12-23", "report-mam"),
+    ("u6_risk_any", "0-5", "report-u6"),
     ("slow_or_lost_n", "slow_or_lost_den", "report-slow"),
 ];
 
@@ -116,7 +116,16 @@ fn interval(w: &Words, n: &Figure, den: &Figure) -> Cell {
 pub(super) fn growth(w: &Words, p: &ReportPage<'_>) -> Markup {
     let lines = GROWTH.iter().map(|(found, of, words)| {
         let figure = |column| p.figure("growth", &[("area", p.place()), ("sex", ALL), ("age_band_at_visit", ALL)], column);
-        let (found, of) = (figure(found), figure(of));
+        let seen = |band| p.figure("growth", &[("area", p.place()), ("sex", ALL), ("age_band_at_visit", band)], "children_visited");
+        let by_age = of.starts_with(|c: char| c.is_ascii_digit());
+        let of = if by_age {
+            // A band of one village may be left out of the table: then it is as private as a withheld one.
+            let told = |figure| if figure == Figure::Empty { Figure::Withheld(Reason::Private) } else { figure };
+            of.split(' ').map(|band| told(seen(band))).reduce(|all, band| all.plus(&band)).unwrap_or(Figure::Empty)
+        } else {
+            figure(of)
+        };
+        let found = figure(found);
         let share = Figure::percent(&found, &of);
         let truly = interval(w, &found, &of);
         (w.say(words), all_shown(w, &[found, of, share]).into_iter().chain([truly]).collect())

@@ -26,8 +26,9 @@ use crate::web::failure::encoded;
 use crate::web::html::Html;
 use crate::web::html::see_other;
 
-fn line(depth: usize, area: &AreaRecord) -> view::AreaLine {
-    view::AreaLine { code: area.code.clone(), name: area.name.clone(), depth, active: area.active, walk_minutes: area.walk_minutes }
+fn line(depth: usize, area: &AreaRecord, children: u64) -> view::AreaLine {
+    let (code, name) = (area.code.clone(), area.name.clone());
+    view::AreaLine { code, name, depth, active: area.active, children, walk_minutes: area.walk_minutes }
 }
 
 fn framed(signed: &Signed, title: &str, flash: Option<&str>, body: Markup) -> Markup {
@@ -41,12 +42,16 @@ fn framed(signed: &Signed, title: &str, flash: Option<&str>, body: Markup) -> Ma
 async fn list_page(signed: &Signed, filled: &Filled, faults: &Faults, key: &str, done: Option<(&str, String)>) -> Result<Markup, Failure> {
     let w = signed.words();
     let tree = service::tree(&signed.context()).await?;
+    let left = service::left_behind(&signed.context(), &tree).await?;
     // The name comes from what is stored, not from the address.
     let flash = done.and_then(|(id, code)| {
         let area = tree.iter().find(|(_, a)| a.code == code)?;
-        Some(w.say_with(id, args!["name" => &area.1.name]))
+        match left.get(&area.1.id) {
+            Some(count) if !area.1.active => Some(w.say_with("areas-saved-children", args!["name" => &area.1.name, "count" => *count])),
+            _ => Some(w.say_with(id, args!["name" => &area.1.name])),
+        }
     });
-    let lines: Vec<_> = tree.iter().map(|(depth, area)| line(*depth, area)).collect();
+    let lines: Vec<_> = tree.iter().map(|(depth, area)| line(*depth, area, left.get(&area.id).copied().unwrap_or(0))).collect();
     let typed = view::Typed { filled, faults, token: &signed.visitor.token(), key };
     let title = w.say("areas-title");
     let title = if faults.is_empty() { title } else { not_saved_title(w, &title) };
@@ -93,10 +98,10 @@ async fn area_page(signed: &Signed, code: &str, wrong: Option<(&Filled, &Faults)
     let (filled, faults) = wrong.unwrap_or((&stored, &no_faults));
     let key = wrong.map_or(fresh.as_str(), |(filled, _)| filled.one("key"));
     let typed = view::Typed { filled, faults, token: &signed.visitor.token(), key };
-    let possible: Vec<_> = possible.iter().map(|a| line(0, a)).collect();
+    let possible: Vec<_> = possible.iter().map(|a| line(0, a, 0)).collect();
     let title = w.say_with("areas-change-title", args!["name" => &area.name]);
     let title = if faults.is_empty() { title } else { not_saved_title(w, &title) };
-    Ok(framed(signed, &title, None, view::change(w, &line(0, &area), &possible, typed)))
+    Ok(framed(signed, &title, None, view::change(w, &line(0, &area, 0), &possible, typed)))
 }
 
 /// `GET /areas/{area}`

@@ -63,6 +63,11 @@ pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
         return Err(Failure::NotFound);
     }
     let w = signed.words();
+    let areas: Vec<_> = report.named_areas().into_iter().filter(|(code, _)| service::stands_in(&report.tables, code)).collect();
+    if let Some(absent) = report.areas.iter().find(|listed| listed.code == area && !areas.iter().any(|(code, _)| *code == area)) {
+        let sentence = w.say_with("report-no-area", args!["area" => &absent.name, "period" => format::period(w, period)]);
+        return Ok(without(&signed, StatusCode::NOT_FOUND, &sentence, period, &[]));
+    }
     let day = |at: DateTime<Utc>| format::day_and_year(w, day_in(signed.visitor.settings.time_zone, at));
     let mut periods = service::periods(today);
     if !periods.contains(&period) {
@@ -72,7 +77,7 @@ pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
         period,
         periods,
         area,
-        areas: report.areas.iter().map(|area| (area.code.clone(), area.name.clone())).collect(),
+        areas,
         state: match report.state {
             State::Provisional { until } => view::Shown::Provisional(format::day(w, until)),
             State::Released { revision } => view::Shown::Released { revision, on: day(report.release.generated_at.and_utc()) },
@@ -101,7 +106,8 @@ pub async fn file(req: HttpRequest, signed: Signed, path: web::Path<(String, Str
         Err(trouble) => return Ok(told(&signed, period, trouble)?.response()),
     };
     let before = service::before(office, &report).await.map_err(|trouble| Failure::Broken(trouble.to_string()))?;
-    let bundle = bundle(&report, before.as_deref());
+    let areas = report.named_areas();
+    let bundle = bundle(&report, &areas, before.as_deref());
     let file = files::file(signed.words(), bundle, &name).map_err(Failure::Broken)?.ok_or(Failure::NotFound)?;
     service::download::note(office, &report, &[&name]).await?;
     // The name is one of ours: letters, digits, hyphen, underscore and point.
@@ -118,13 +124,14 @@ pub async fn file(req: HttpRequest, signed: Signed, path: web::Path<(String, Str
 }
 
 /// What the files of a report are made from.
-fn bundle<'a>(report: &'a Report, before: Option<&'a [Table]>) -> Bundle<'a> {
+fn bundle<'a>(report: &'a Report, areas: &'a [(String, String)], before: Option<&'a [Table]>) -> Bundle<'a> {
     Bundle {
         release: &report.release,
         revision: report.revision(),
         threshold: report.threshold,
         tables: &report.tables,
         changes: &report.changes,
+        areas,
         before,
     }
 }
