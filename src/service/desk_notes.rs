@@ -1,5 +1,6 @@
 //! A supervisor writes to the worker about a child; whoever looks after the child reads it and sets it aside.
 
+use chrono::Duration;
 use domain::draft::desk_note::read_note;
 use domain::role::Action;
 
@@ -13,6 +14,11 @@ use crate::service::why;
 use crate::store::children::ChildRecord;
 use crate::store::desk_notes;
 use crate::store::desk_notes::DeskNote;
+use crate::store::desk_notes::ReadNote;
+use crate::store::people;
+
+/// Days for which a supervisor sees that a note was read (our own choice: until the meeting after the next).
+const READ_DAYS: i64 = 14;
 
 /// The notes on a child that wait, each with the name of who wrote it. A child without one asks nothing.
 ///
@@ -23,6 +29,26 @@ pub async fn waiting(ctx: &Context, file: &ChildFile) -> Result<Vec<(DeskNote, S
         return Ok(Vec::new());
     }
     Ok(desk_notes::open_of_child(ctx.db.direct(), file.record.id).await?)
+}
+
+/// For a supervisor, the notes on a child that were read in the last [`READ_DAYS`] days, each with the names of who wrote and who read
+/// it: whoever wrote it need not ask.
+///
+/// # Errors
+/// [`Refusal::Store`].
+pub async fn read_lately(ctx: &Context, file: &ChildFile) -> Result<Vec<(ReadNote, String, String)>, Refusal> {
+    if ctx.needs(Action::Supervise).is_err() {
+        return Ok(Vec::new());
+    }
+    let c = ctx.db.direct();
+    let notes = desk_notes::read_since(c, file.record.id, ctx.now - Duration::days(READ_DAYS)).await?;
+    if notes.is_empty() {
+        return Ok(Vec::new());
+    }
+    let ids: Vec<_> = notes.iter().flat_map(|note| [note.by, note.read_by]).collect();
+    let names = people::names(c, &ids).await?;
+    let named = |id| names.get(&id).cloned().unwrap_or_default();
+    Ok(notes.into_iter().map(|note| (note.clone(), named(note.by), named(note.read_by))).collect())
 }
 
 /// The child a note is to be written about.

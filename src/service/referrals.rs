@@ -2,6 +2,7 @@
 
 use chrono::NaiveDate;
 use domain::calendar::add_days;
+use domain::ids::PersonId;
 use domain::role::Action;
 
 use crate::service::Context;
@@ -13,6 +14,7 @@ use crate::store::lists;
 use crate::store::lists::RoundRow;
 use crate::store::outcomes;
 use crate::store::outcomes::OutcomeLine;
+use crate::store::people;
 
 /// Days looked back for answers (our own choice: longer than a month's meetings).
 const DAYS_BACK: i32 = 60;
@@ -32,6 +34,17 @@ pub struct Referrals {
     pub more_told: Option<LatestKey>,
     /// The first day looked at.
     pub since: NaiveDate,
+}
+
+/// Whom the clinic tells what it found: name and phone of the child's worker, or of who asks where that worker is not there any more.
+///
+/// # Errors
+/// [`Refusal::Forbidden`], [`Refusal::Store`].
+pub async fn answer_to(ctx: &Context, worker: PersonId) -> Result<(String, Option<String>), Refusal> {
+    ctx.needs(Action::SeeChildren)?;
+    let found = people::by_ids(ctx.db.direct(), &[worker, ctx.actor.person]).await?;
+    let person = found.get(&worker).filter(|p| p.works_on(ctx.today)).or_else(|| found.get(&ctx.actor.person));
+    Ok(person.map_or_else(|| (ctx.actor.name.clone(), None), |p| (p.full_name.clone(), p.phone.clone())))
 }
 
 /// Opens a page of each, from after these keys.

@@ -102,6 +102,37 @@ pub async fn open_of_child(c: &impl ConnectionTrait, child: ChildId) -> Result<V
     Ok(rows.into_iter().map(read).collect())
 }
 
+/// A note that was set aside.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ReadNote {
+    /// Who wrote it.
+    pub by: PersonId,
+    /// What.
+    pub words: String,
+    /// Who set it aside.
+    pub read_by: PersonId,
+    /// When.
+    pub read_at: DateTime<Utc>,
+}
+
+/// The notes on a child that were set aside at or after an instant, the first read first.
+///
+/// # Errors
+/// [`StoreError`].
+pub async fn read_since(c: &impl ConnectionTrait, child: ChildId, since: DateTime<Utc>) -> Result<Vec<ReadNote>, StoreError> {
+    use desk_note::Column as N;
+    let query = desk_note::Entity::find()
+        .filter(N::ChildId.eq(uuid(child.0)))
+        .filter(N::DoneAt.gte(whole_second(since)))
+        .order_by_asc(N::DoneAt)
+        .order_by_asc(N::Id);
+    let read = |note: desk_note::Model| {
+        let (read_by, read_at) = note.done_by.zip(note.done_at)?;
+        Some(ReadNote { by: PersonId(note.by_person.as_u128()), words: note.words, read_by: PersonId(read_by.as_u128()), read_at })
+    };
+    Ok(query.all(c).await?.into_iter().filter_map(read).collect())
+}
+
 /// Sets a note on this child aside. Whether there was one to set aside.
 ///
 /// # Errors

@@ -140,6 +140,8 @@ pub struct ChildPage<'a> {
     pub twin: Option<(String, String)>,
     /// What the supervisor wrote to the worker and waits.
     pub desk_notes: Vec<NoteLine>,
+    /// Those read lately, each in a sentence; for a supervisor.
+    pub notes_read: Vec<String>,
     /// Corrections of the record, latest first.
     pub corrections: Vec<CorrectionLine>,
     /// First and last day of the next visit's window.
@@ -181,6 +183,7 @@ pub fn body(w: &Words, page: &ChildPage<'_>) -> Markup {
         (home::at_once(w, page))
         (urgent(w, page))
         (desk_note::waiting(w, &page.desk_notes))
+        (desk_note::read(&page.notes_read))
         (doing(w, page))
         (notes(w, page))
         div.people {

@@ -36,6 +36,12 @@ pub struct NoteLine {
     pub key: String,
 }
 
+/// Notes that were read lately, each in a sentence.
+#[must_use]
+pub fn read(lines: &[String]) -> Markup {
+    html! { @for line in lines { p.quiet { (line) } } }
+}
+
 /// The notes on a child, before anything else is read.
 #[must_use]
 pub fn waiting(w: &Words, notes: &[NoteLine]) -> Markup {

@@ -21,13 +21,16 @@ const MEASURED: usize = 3;
 const ANSWERS: [&str; 5] =
     ["referral-answer-on", "referral-answer-found", "referral-answer-done", "referral-answer-food", "referral-answer-back"];
 
-/// The page; `by` is who sends the child.
+/// Reasons listed: the most urgent; more would not fit a sheet of A5 (our own choice).
+const REASONS: usize = 4;
+
+/// The page; `by` is who sends the child, `answer_to` the name and phone of whom the clinic tells.
 #[must_use]
-pub fn body(w: &Words, page: &ChildPage<'_>, by: &str) -> Markup {
+pub fn body(w: &Words, page: &ChildPage<'_>, by: &str, answer_to: (&str, Option<&str>)) -> Markup {
     let child = &page.who;
     html! {
         (back(w, &format!("/children/{}{}", child.code, page.query), child.name))
-        div.card {
+        div.card.referral {
             h1 { (w.say("referral-heading")) }
             p.lede {
                 b { (name(child.name)) } " · "
@@ -40,6 +43,10 @@ pub fn body(w: &Words, page: &ChildPage<'_>, by: &str) -> Markup {
             (numbers(w, page))
             (holds(w, page))
             h2 { (w.say("referral-answer")) }
+            p {
+                b { (w.say_with("referral-answer-to", args!["name" => answer_to.0])) }
+                @if let Some(phone) = answer_to.1 { ", " span.ltr { (phone) } }
+            }
             @for line in ANSWERS { p.fill { (w.say(line)) } }
             p.quiet { (w.say("referral-answer-thanks")) }
         }
@@ -53,12 +60,15 @@ fn why(w: &Words, page: &ChildPage<'_>) -> Markup {
         h2 { (w.say("referral-why")) }
         @if page.open.is_empty() { p.fill { (w.say("referral-own-judgement")) } }
         ul {
-            @for follow_up in &page.open {
+            @for follow_up in page.open.iter().take(REASONS) {
                 li {
                     @if follow_up.class <= Class::Today { b { (codes::class_word(w, follow_up.class)) ": " } }
                     (explain(follow_up.rule, follow_up.evidence, w, page.food))
                     " " (w.say_with("child-seen-on", args!["day" => format::day_near(w, follow_up.last_fired_on, page.day)]))
                 }
+            }
+            @if let Some(more) = page.open.len().checked_sub(REASONS).filter(|more| *more > 0) {
+                li { (w.say_with("referral-more", args!["count" => more])) }
             }
         }
     }

@@ -28,6 +28,8 @@ use crate::view::parts::button;
 /// What the page shows.
 #[derive(Debug, Clone)]
 pub struct ReportPage<'a> {
+    /// The programme's name: paper goes on without the page around it.
+    pub programme: &'a str,
     /// The period.
     pub period: Period,
     /// Periods that can be chosen.
@@ -112,7 +114,8 @@ fn shown(w: &Words, figure: &Figure) -> Cell {
 /// The page.
 #[must_use]
 pub fn page(w: &Words, p: &ReportPage<'_>) -> Markup {
-    html! {
+    let body = html! {
+        p.paper { b { (p.programme) } }
         h1 { (heading(w, p)) }
         p.quiet { (under(w, p)) }
         (released::state(w, p))
@@ -130,10 +133,10 @@ pub fn page(w: &Words, p: &ReportPage<'_>) -> Markup {
         (sections::follow_ups(w, p))
         (sections::reactions(w, p))
         (released::changes(w, p))
-        (files(w, p))
-        (released::revisions(w, p))
+        div.noprint { (files(w, p)) (released::revisions(w, p)) }
         (cautions(w))
-    }
+    };
+    html! { div.report { (body) } }
 }
 
 /// The way to the pictures, which are of months.
@@ -141,7 +144,7 @@ fn pictures(w: &Words, p: &ReportPage<'_>) -> Markup {
     let area = if p.area.is_empty() { String::new() } else { format!("&area={}", p.area) };
     let month = p.period.last_month();
     html! {
-        @if p.period == Period::Month(month) { p { a.link href={ "/reports/pictures?period=" (month) (area) } { (w.say("pic-link")) } } }
+        @if p.period == Period::Month(month) { p.noprint { a.link href={ "/reports/pictures?period=" (month) (area) } { (w.say("pic-link")) } } }
     }
 }
 

@@ -264,6 +264,16 @@ async fn the_page_shows_whole_months_and_no_child() {
     assert!(!manager.body.contains("/children/") && !manager.text().contains("Child 10"), "no child on the page");
     manager.open("/reports?month=2026-10&area=ulopi").await;
     assert!(manager.text().contains("Ulopi"));
+    // A place where nothing was counted is not offered; asked for, it is told in a sentence.
+    let empty =
+        AreaRecord { id: AreaId(77), code: "hollow".to_owned(), name: "Hollow".to_owned(), parent: None, active: true, walk_minutes: None };
+    areas::insert(site.db.db.direct(), &empty).await.expect("an area");
+    manager.open("/reports?month=2026-10").await;
+    assert!(!manager.attrs("select[name=area] option", "value").contains(&"hollow".to_owned()));
+    manager.open("/reports?month=2026-10&area=hollow").await.is(404).says("Hollow does not stand in the report of October 2026");
+    // The definitions list the codes that stand in the files.
+    manager.open("/reports/2026-10/README.txt").await.is(200);
+    assert!(manager.body.contains("Codes of the column “class” in these files"), "{}", manager.body);
     for address in ["/reports/2026-10/children.csv", "/reports?month=2026-10&area=nowhere"] {
         manager.peek(address).await;
         assert_eq!(manager.status.as_u16(), 404, "{address}");

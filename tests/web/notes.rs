@@ -34,6 +34,15 @@ async fn a_note_waits_on_the_round_and_the_child_until_the_worker_sets_it_aside(
     worker.open(&path).await.says(WORDS).says("Olani comes along on Thursday 3 December.");
     worker.submit("main form[action$='/done']", &[]).await.is(200).does_not_say(WORDS);
     worker.open("/round").await.does_not_say("A word from the supervisor");
+    // Whoever wrote it sees for a while that it was read.
+    desk.open(&path).await.says("Note of Olani, read on 25 November by Mireni:").says(WORDS);
+    let day = |text: &str| text.parse::<chrono::NaiveDate>().expect("a day").and_hms_opt(12, 0, 0).expect("noon").and_utc();
+    for (on, shown) in [("2026-12-09", true), ("2026-12-10", false)] {
+        site.clock.set(day(on));
+        let mut desk = site.signed_in("olani").await;
+        desk.open(&path).await.is(200);
+        assert_eq!(desk.text().contains("read on 25 November"), shown, "{on}");
+    }
     let done = audit::of_object(site.db.db.direct(), "child", &code(1), None, 9).await.expect("readable");
     let actions: Vec<&str> = done.iter().rev().map(|(_, entry)| entry.action.as_str()).collect();
     assert_eq!(actions, ["note.write", "note.done"]);

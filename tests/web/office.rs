@@ -4,6 +4,9 @@ use spoonround::store::audit;
 use spoonround::store::people;
 use spoonround::store::people::PersonRecord;
 
+use crate::families::child;
+use crate::families::code;
+use crate::families::register;
 use crate::harness::Browser;
 use crate::site::PASSWORD;
 use crate::site::Site;
@@ -210,4 +213,21 @@ async fn the_office_never_links_by_internal_keys_and_never_shows_a_child() {
             assert!(!href.starts_with("/children"), "{href} on {path}");
         }
     }
+}
+
+#[actix_web::test]
+async fn areas_step_in_by_depth_and_an_area_out_of_use_tells_of_children_still_there() {
+    let site = Site::new().await;
+    let mut office = site.signed_in("teveli").await;
+    office.open("/areas").await.submit("main form", &[("name", "Shore"), ("code", "shore"), ("parent", "mbiro")]).await.is(200);
+    office.submit("main form", &[("name", "Jetty"), ("code", "jetty"), ("parent", "shore")]).await.is(200);
+    assert_eq!(office.texts("div.grp strong"), ["Shore", "Jetty"]);
+    assert_eq!(office.texts("div.grp div.grp strong"), ["Jetty"], "twice as far in");
+    office.does_not_say("add up");
+    register(&site, &child(1, "Fanu", site.mbiro, site.tamsi), |line| line).await;
+    office.open("/areas/mbiro").await.submit("main form", &[("active", "no")]).await.is(200);
+    office.says("Saved: Mbiro Hill is not in use. One child is still there, and stays with its worker; move it to another area.");
+    office.open("/areas").await.says("Not in use, but one child is still there");
+    // Nothing is blocked: the worker goes on.
+    site.signed_in("tamsi").await.open(&format!("/children/{}/visits/new", code(1))).await.is(200);
 }

@@ -125,6 +125,7 @@ async fn late_records_make_a_revision_on_the_next_tenth_and_never_change_what_wa
     manager.open("/reports?period=2026-10").await;
     let page = manager.text();
     assert!(page.contains("Revision 1, released on 10 December 2026") && page.contains("What revision 1 changed"), "{page}");
+    assert!(manager.attrs("main a", "href").contains(&"#changes".to_owned()), "the top leads to what it changed");
     assert!(page.contains("All releases") && page.contains("the first release, 10 November 2026"), "{page}");
     let second = manager.open("/reports/2026-10/visits.csv").await.body.clone();
     assert!(second != first && second.contains("2026-12-10T12:00:00Z"));

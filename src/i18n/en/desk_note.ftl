@@ -11,4 +11,5 @@ desk-note-done = The word is left for the worker.
 desk-note-from = { $name }, { $date }:
 desk-note-together = { $name } comes along on { $date }.
 desk-note-aside = Read, set aside
+desk-note-read = Note of { $by }, read on { $date } by { $reader }: { $words }
 desk-note-on-round = A word from the supervisor

@@ -16,6 +16,11 @@ referral-birth = Birth weight { $weight }
 referral-z = z-scores by the WHO growth standards of 2006 and 2007; for a child born early by corrected age. Suggested by rules, not a diagnosis.
 referral-holds = Foods on hold after a reaction
 referral-answer = Answer of the clinic
+referral-answer-to = Tell { $name }
+referral-more = { $count ->
+        [one] and one less urgent reason
+       *[other] and { $count } less urgent reasons
+    }
 referral-answer-on = Seen on, by
 referral-answer-found = Found
 referral-answer-done = Done, given

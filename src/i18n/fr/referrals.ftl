@@ -16,6 +16,11 @@ referral-birth = Poids de naissance { $weight }
 referral-z = z-scores selon les normes de croissance OMS de 2006 et 2007 ; pour un enfant né tôt, par l’âge corrigé. Suggéré par des règles, pas un diagnostic.
 referral-holds = Aliments suspendus après une réaction
 referral-answer = Réponse du centre de santé
+referral-answer-to = À dire à { $name }
+referral-more = { $count ->
+        [one] et une raison moins urgente
+       *[other] et { $count } raisons moins urgentes
+    }
 referral-answer-on = Vu le, par
 referral-answer-found = Constaté
 referral-answer-done = Fait, donné

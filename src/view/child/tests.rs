@@ -146,6 +146,7 @@ fn page<'a>(evidence: &'a [Evidence; 2]) -> ChildPage<'a> {
     };
     ChildPage {
         desk_notes: Vec::new(),
+        notes_read: Vec::new(),
         who,
         day: d("2026-11-25"),
         can_supervise: false,

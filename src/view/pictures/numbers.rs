@@ -28,7 +28,7 @@ use crate::view::pictures::words::Gap;
 fn folded(w: &Words, of: &str, table: &Table, file: &str) -> Markup {
     let body = html! {
         (table.render())
-        p { a.link href=(file) download { (w.say_with("pic-file", args!["what" => of])) } }
+        p.noprint { a.link href=(file) download { (w.say_with("pic-file", args!["what" => of])) } }
     };
     details(&w.say("pic-numbers"), false, &body)
 }

@@ -37,6 +37,7 @@ fn released_page(area: &str, state: Shown, revisions: &[(u32, &str)], changes: &
     };
     let tables = [visits, growth];
     let shown_page = ReportPage {
+        programme: "Kesara Lake",
         period: Period::parse("2026-10").expect("a month"),
         periods: vec![Period::parse("2026-10").expect("a month")],
         area: area.to_owned(),

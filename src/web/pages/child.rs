@@ -48,6 +48,7 @@ pub async fn show(req: HttpRequest, signed: Signed, code: web::Path<String>) -> 
     }
     page.twin = twin(&ctx, &file).await?;
     page.desk_notes = desk_note::waiting(&signed, &file).await?;
+    page.notes_read = desk_note::read(&signed, &file).await?;
     let mut shell = signed.shell(&file.record.name);
     shell.wide = true;
     shell.urgent = page.is_emergency();

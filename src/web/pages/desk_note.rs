@@ -43,6 +43,19 @@ pub async fn waiting(signed: &Signed, file: &ChildFile) -> Result<Vec<view::Note
     Ok(notes.into_iter().map(line).collect())
 }
 
+/// What was read lately, each note in a sentence.
+///
+/// # Errors
+/// [`Failure`].
+pub async fn read(signed: &Signed, file: &ChildFile) -> Result<Vec<String>, Failure> {
+    let w = signed.words();
+    let said = |(note, by, reader): (crate::store::desk_notes::ReadNote, String, String)| {
+        let date = format::day(w, day_in(signed.visitor.settings.time_zone, note.read_at));
+        w.say_with("desk-note-read", args!["by" => by, "words" => note.words, "reader" => reader, "date" => date])
+    };
+    Ok(service::read_lately(&signed.context(), file).await?.into_iter().map(said).collect())
+}
+
 fn form_page(signed: &Signed, child: &ChildRecord, wrong: Option<(&Filled, &Faults)>) -> Markup {
     let w = signed.words();
     let called = child.known_as.as_deref().unwrap_or(&child.name);

@@ -42,7 +42,9 @@ pub async fn note(signed: Signed, code: web::Path<String>) -> Result<Html, Failu
     let (names, query) = (BTreeMap::new(), query(&signed));
     let page = shown::page(&file, &names, &signed, &query, &food, Vec::new());
     let title = w.say_with("referral-title", args!["name" => file.called()]);
-    Ok(Html::ok(layout::page(&signed.shell(&title), referral_note::body(w, &page, &signed.actor.name))))
+    let (name, phone) = service::answer_to(&signed.context(), file.record.worker).await?;
+    let body = referral_note::body(w, &page, &signed.actor.name, (&name, phone.as_deref()));
+    Ok(Html::ok(layout::page(&signed.shell(&title), body)))
 }
 
 /// `GET /referrals`

@@ -74,6 +74,7 @@ pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
         periods.push(period);
     }
     let page = view::ReportPage {
+        programme: &report.release.programme,
         period,
         periods,
         area,

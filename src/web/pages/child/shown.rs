@@ -88,6 +88,7 @@ pub fn page<'a>(
         visits: file.visits.iter().rev().map(|record| line(record, names)).collect(),
         twin: None,
         desk_notes: Vec::new(),
+        notes_read: Vec::new(),
         corrections,
         next_visit: file.assessment.next_visit.map(|slot| (slot.window.opens, slot.window.closes)),
         food,
