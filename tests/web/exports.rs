@@ -41,6 +41,7 @@ use spoonround::store::testing::day;
 use spoonround::store::testing::noon;
 use spoonround::store::visits;
 
+use crate::harness::selector;
 use crate::recount::Days;
 use crate::recount::compare;
 use crate::recount::recount as recounted;
@@ -264,6 +265,14 @@ async fn the_page_shows_whole_months_and_no_child() {
     assert!(!manager.body.contains("/children/") && !manager.text().contains("Child 10"), "no child on the page");
     manager.open("/reports?month=2026-10&area=ulopi").await;
     assert!(manager.text().contains("Ulopi"));
+    // Signs of wasting and of risk are of the children seen at that age: the figure of all of them stands beside.
+    manager.open("/reports?month=2026-10").await;
+    let page = manager.page();
+    let signs: Vec<String> = (page.select(&selector("tbody tr")))
+        .filter(|row| row.text().collect::<String>().starts_with("Any sign of"))
+        .filter_map(|row| row.select(&selector("td")).nth(1).map(|cell| cell.text().collect::<String>().trim().to_owned()))
+        .collect();
+    assert_eq!((signs.len(), signs.iter().any(String::is_empty)), (3, false), "{signs:?}");
     // A place where nothing was counted is not offered; asked for, it is told in a sentence.
     let empty =
         AreaRecord { id: AreaId(77), code: "hollow".to_owned(), name: "Hollow".to_owned(), parent: None, active: true, walk_minutes: None };

@@ -268,6 +268,15 @@ mod tests {
             }
             assert!(readme(w, bundle).lines().count() > 150);
         }
+        // What changed is told in words, with its place in the files behind.
+        let mut before = tables.clone();
+        for table in before.iter_mut().filter(|table| table.name == "followups_stock") {
+            let at = table.columns.iter().position(|column| *column == "late_0").expect("a column");
+            table.rows.iter_mut().for_each(|row| row[at] = Cell::Count(9));
+        }
+        let told = summary(words(Lang::En), Bundle { before: Some(&before), ..bundle });
+        let line = "follow-ups open at the end, by area and urgency – Of these, not late (followups_stock.csv late_0): 9 → 0";
+        assert!(told.contains(line), "{told}");
         assert!(summary(words(Lang::En), bundle).contains("no figures of September 2026"), "{}", summary(words(Lang::En), bundle));
     }
 }

@@ -87,6 +87,12 @@ fn every_file_has_a_link() {
 }
 
 #[test]
+fn paper_begins_with_the_programme_and_leaves_the_files_out() {
+    assert_eq!(texts(&page_of(""), ".paper"), ["Kesara Lake"]);
+    assert_eq!(texts(&page_of(""), ".noprint #files").len(), 1);
+}
+
+#[test]
 fn a_provisional_page_says_until_when() {
     let page = released_page("", Shown::Provisional("9 November".to_owned()), &[], &[]);
     assert!(texts(&page, ".note").concat().contains("Provisional until 9 November"), "{}", page.0);
