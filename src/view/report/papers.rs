@@ -193,10 +193,10 @@ fn moves(w: &Words, before: &[Table], b: Bundle<'_>, lines: &mut Vec<String>) {
         let plain = |sentence: String| sentence.trim_end_matches('.').to_owned();
         let table = match indicator {
             Some(code) => plain(w.say(&format!("file-indicator-{}", id(code)))),
-            None => table_words(w, &change.table),
+            None => table_words(w, change.table),
         };
         let code = format!("{}.csv{} {}", change.table, indicator.map_or_else(String::new, |code| format!(" {code}")), change.column);
-        let told = args!["table" => table, "column" => plain(column_words(w, &change.column)), "code" => code];
+        let told = args!["table" => table, "column" => plain(column_words(w, change.column)), "code" => code];
         let place = w.say_with("summary-move-place", told);
         let told = args!["place" => place, "was" => said(w, Some(&change.was)), "now" => said(w, Some(&change.now))];
         lines.push(w.say_with("summary-move", told));
