@@ -309,7 +309,8 @@ pub fn unknown_key() -> Saying {
     say("is not a known key; correct its spelling or remove it")
 }
 
-fn unknown_word(unknown: &domain::UnknownCode) -> Saying {
+/// What is wrong with a word of a closed list.
+pub fn unknown_word(unknown: &domain::UnknownCode) -> Saying {
     let found = format!("{:?}", unknown.found);
     say("unknown {kind}: {found}; correct its spelling").with_words("kind", say(unknown.kind)).with("found", found)
 }

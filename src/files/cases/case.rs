@@ -36,9 +36,14 @@ pub struct Case {
     pub expected_now: ExpectedNow,
 }
 
-/// Reads a `[[case]]`.
-pub fn case(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Case> {
+/// Reads a `[[case]]`: its name, and the case if nothing that it needs is missing or wrong.
+pub fn case(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> (String, Option<Case>) {
     let id = t.need_text(f, "id", say("a name for the case, unique in the file"));
+    let case = named(t, f, &id);
+    (id, case)
+}
+
+fn named(t: &mut Table<'_, '_>, f: &mut Faults<'_>, id: &str) -> Option<Case> {
     if !id.is_empty() {
         t.rename(format!("case {id}"));
     }
@@ -54,38 +59,45 @@ pub fn case(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<Case> {
     let first = read.iter().flatten().map(|(visit, _)| visit.on).min();
     let last = read.iter().flatten().map(|(visit, _)| visit.on).max();
     let as_of_given = t.date(f, "as_of");
-    let mut infant = infant?;
-    infant.rename(format!("case {id}, infant"));
-    let child = child(&mut infant, f, first.or(as_of_given));
-    infant.finish(f);
+    // Every table is read to its end, whatever is wrong with another: all faults of a case are told at once.
+    let (child, born) = match infant {
+        Some(mut infant) => {
+            infant.rename(format!("case {id}, infant"));
+            let read = child(&mut infant, f, first.or(as_of_given));
+            infant.finish(f);
+            read
+        }
+        None => (None, None),
+    };
     if let (Some(as_of), Some(last)) = (as_of_given, last)
         && as_of < last
     {
         t.fault(f, "as_of", Saying::plain(format!("lies before the last visit, {last}; it must be that day or later")));
     }
-    let Some(as_of) = as_of_given.or(last) else {
+    let as_of = as_of_given.or(last);
+    if as_of.is_none() && tables.is_empty() && !t.has("as_of") {
         t.fault(f, "as_of", say("is needed in a case without visits"));
-        return None;
-    };
+    }
     let expected_now = t.table(f, "expect").map_or_else(ExpectedNow::default, |mut table| {
         table.rename(format!("case {id}, expect"));
         expect::now(table, f)
     });
-    let mut child = child?;
     for (table, read) in tables.into_iter().zip(&read) {
-        if let Some((visit, _)) = read
-            && visit.on < child.born
+        if let (Some((visit, _)), Some(born)) = (read, born)
+            && visit.on < born
         {
-            table.fault(f, "date", Saying::plain(format!("lies before birth, {}", child.born)));
+            table.fault(f, "date", Saying::plain(format!("lies before birth, {born}")));
         }
         table.finish(f);
     }
+    let (mut child, as_of) = (child?, as_of?);
     child.registered_on = child.registered_on.max(child.born);
     let (visits, expected) = read.into_iter().flatten().unzip();
-    Some(Case { id, note, child, visits, expected, as_of, expected_now })
+    Some(Case { id: id.to_owned(), note, child, visits, expected, as_of, expected_now })
 }
 
-fn child(t: &mut Table<'_, '_>, f: &mut Faults<'_>, first_visit: Option<NaiveDate>) -> Option<Child> {
+/// The child, and the day of birth also where something else about the child cannot be read.
+fn child(t: &mut Table<'_, '_>, f: &mut Faults<'_>, first_visit: Option<NaiveDate>) -> (Option<Child>, Option<NaiveDate>) {
     t.need(f, "sex", say("\"F\" or \"M\""));
     t.need(f, "birth_date", say("the birth date, e.g. 2025-06-10"));
     let sex = t.word(f, "sex", Sex::from_code);
@@ -102,18 +114,19 @@ fn child(t: &mut Table<'_, '_>, f: &mut Faults<'_>, first_visit: Option<NaiveDat
     let ever_breastfed = t.flag(f, "ever_breastfed");
     let severe_eczema = t.flag(f, "severe_eczema");
     let status = t.word(f, "status", ChildStatus::from_code).unwrap_or(ChildStatus::Active);
-    let born = born?;
-    Some(Child {
-        sex: sex?,
-        born,
+    let (Some(sex), Some(day)) = (sex, born) else { return (None, born) };
+    let child = Child {
+        sex,
+        born: day,
         birth_day_known: true,
         gestation_days,
         birth_weight,
-        registered_on: registered_on.or(first_visit).unwrap_or(born),
+        registered_on: registered_on.or(first_visit).unwrap_or(day),
         ever_breastfed,
         severe_eczema,
         known_food_allergy: None,
         status,
         looks_like_another: false,
-    })
+    };
+    (Some(child), born)
 }

@@ -3,6 +3,7 @@
 use std::collections::BTreeSet;
 
 use chrono::NaiveDate;
+use domain::UnknownCode;
 use domain::protocol::StageId;
 use domain::rule::Class;
 use domain::rule::CloseReason;
@@ -13,6 +14,7 @@ use super::super::saying::Saying;
 use super::super::saying::say;
 use super::super::toml_reader::Item;
 use super::super::toml_reader::Table;
+use super::super::toml_reader::unknown_word;
 
 /// Rule, class kept, due day.
 pub type OpenLine = (RuleId, Class, NaiveDate);
@@ -62,17 +64,10 @@ pub fn at_visit(mut t: Table<'_, '_>, f: &mut Faults<'_>) -> Expected {
         completed_months: months(&mut t, f, "completed_months"),
         stage_months: or_none(&mut t, f, "stage_months", months),
         stage: or_none(&mut t, f, "stage", |t, f, key| t.word(f, key, StageId::from_code)),
-        fires: rows(&mut t, f, "fires", "[rule, class]", |row| Some((rule(row.first()?)?, class(row.get(1)?)?)), 2),
+        fires: rows(&mut t, f, "fires", "[rule, class]", |row| Ok((rule(row, 0)?, class(row, 1)?)), 2),
         silenced: t.words(f, "silenced", RuleId::from_code).map(|rules| rules.into_iter().collect()),
         open: open(&mut t, f),
-        closed: rows(
-            &mut t,
-            f,
-            "closed",
-            "[rule, reason]",
-            |row| Some((rule(row.first()?)?, CloseReason::from_code(row.get(1)?.as_text()?).ok()?)),
-            2,
-        ),
+        closed: rows(&mut t, f, "closed", "[rule, reason]", |row| Ok((rule(row, 0)?, word(row, 1, CloseReason::from_code)?)), 2),
     };
     t.finish(f);
     expected
@@ -81,8 +76,9 @@ pub fn at_visit(mut t: Table<'_, '_>, f: &mut Faults<'_>) -> Expected {
 /// Reads a `[case.expect]`.
 pub fn now(mut t: Table<'_, '_>, f: &mut Faults<'_>) -> ExpectedNow {
     let days = |row: &[Item<'_, '_>]| {
-        let rule = rule(row.first()?).filter(|rule| rule.is_list())?;
-        Some((rule, i32::try_from(row.get(1)?.as_whole()?).ok()?))
+        let rule = Some(rule(row, 0)?).filter(|rule| rule.is_list()).ok_or(Wrong::Form)?;
+        let days = row.get(1).and_then(Item::as_whole).and_then(|days| i32::try_from(days).ok());
+        Ok((rule, days.ok_or(Wrong::Form)?))
     };
     let expected = ExpectedNow {
         visits: rows(&mut t, f, "visits", "[list, days overdue]", days, 2),
@@ -94,16 +90,28 @@ pub fn now(mut t: Table<'_, '_>, f: &mut Faults<'_>) -> ExpectedNow {
 }
 
 fn open(t: &mut Table<'_, '_>, f: &mut Faults<'_>) -> Option<BTreeSet<OpenLine>> {
-    let line = |row: &[Item<'_, '_>]| Some((rule(row.first()?)?, class(row.get(1)?)?, row.get(2)?.as_date()?));
+    let line = |row: &[Item<'_, '_>]| Ok((rule(row, 0)?, class(row, 1)?, row.get(2).and_then(Item::as_date).ok_or(Wrong::Form)?));
     rows(t, f, "open", "[rule, class, due date]", line, 3)
 }
 
-fn rule(item: &Item<'_, '_>) -> Option<RuleId> {
-    RuleId::from_code(item.as_text()?).ok()
+/// Why a short list cannot be read.
+enum Wrong {
+    /// It is not of the form that is asked for.
+    Form,
+    /// It holds a word that is not known.
+    Word(UnknownCode),
 }
 
-fn class(item: &Item<'_, '_>) -> Option<Class> {
-    Class::from_code(item.as_text()?).ok()
+fn word<T>(row: &[Item<'_, '_>], at: usize, read: impl Fn(&str) -> Result<T, UnknownCode>) -> Result<T, Wrong> {
+    read(row.get(at).and_then(Item::as_text).ok_or(Wrong::Form)?).map_err(Wrong::Word)
+}
+
+fn rule(row: &[Item<'_, '_>], at: usize) -> Result<RuleId, Wrong> {
+    word(row, at, RuleId::from_code)
+}
+
+fn class(row: &[Item<'_, '_>], at: usize) -> Result<Class, Wrong> {
+    word(row, at, Class::from_code)
 }
 
 /// A list of short lists.
@@ -112,18 +120,19 @@ fn rows<T: Ord>(
     f: &mut Faults<'_>,
     key: &str,
     what: &str,
-    read: impl Fn(&[Item<'_, '_>]) -> Option<T>,
+    read: impl Fn(&[Item<'_, '_>]) -> Result<T, Wrong>,
     columns: usize,
 ) -> Option<BTreeSet<T>> {
     let path = t.key(key);
     let mut rows = BTreeSet::new();
     for item in t.list(f, key)? {
         let row = item.as_list().filter(|row| row.len() == columns);
-        match row.as_deref().and_then(&read) {
-            Some(row) => {
+        match row.as_deref().map_or(Err(Wrong::Form), &read) {
+            Ok(row) => {
                 rows.insert(row);
             }
-            None => f.add(&item.span(), &path, Saying::plain(format!("must hold lists of the form {what} with known words"))),
+            Err(Wrong::Form) => f.add(&item.span(), &path, Saying::plain(format!("must hold lists of the form {what}"))),
+            Err(Wrong::Word(unknown)) => f.add(&item.span(), &path, unknown_word(&unknown)),
         }
     }
     Some(rows)

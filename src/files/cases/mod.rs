@@ -52,13 +52,16 @@ pub fn parse_cases(text: &str, file_name: &str) -> Result<CaseFile, Vec<FileFaul
     }
     root.need(f, "case", say("at least one [[case]]"));
     let mut cases: Vec<Case> = Vec::new();
+    // The names of cases with a fault count too.
+    let mut ids: Vec<String> = Vec::new();
     for mut table in root.tables(f, "case") {
-        let Some(case) = case::case(&mut table, f) else { continue };
-        if cases.iter().any(|known| known.id == case.id) {
+        let (id, case) = case::case(&mut table, f);
+        if !id.is_empty() && ids.contains(&id) {
             table.fault(f, "id", say("stands twice in this file; give each case its own"));
         }
         table.finish(f);
-        cases.push(case);
+        ids.push(id);
+        cases.extend(case);
     }
     root.finish(f);
     if faults.len() > 0 { Err(faults.into_all()) } else { Ok(CaseFile { foods, cases }) }

@@ -98,7 +98,8 @@ fn what_a_case_may_not_hold() {
         ("id = \"slow-gain\"", "id = \"slow-gain\"\nas_of = 2025-10-09", "case slow-gain.as_of", "before the last visit"),
         ("waz = -0.56", "waz = -0.565", "case slow-gain, visit 2, expect.waz", "two decimals"),
         ("waz = -0.56", "waz = \"nothing\"", "case slow-gain, visit 2, expect.waz", "a number"),
-        ("\"week\"]", "\"weekly\"]", "case slow-gain, visit 2, expect.fires", "[rule, class]"),
+        ("\"week\"]", "\"weekly\"]", "case slow-gain, visit 2, expect.fires", "unknown class: \"weekly\""),
+        ("\"week\"]", "7]", "case slow-gain, visit 2, expect.fires", "[rule, class]"),
         ("visits = []", "visits = [[\"weight.low\", 2]]", "case slow-gain, expect.visits", "[list, days overdue]"),
         ("closed = []", "clsoed = []", "case slow-gain, visit 2, expect.clsoed", "not a known key"),
     ] {
@@ -110,6 +111,33 @@ fn what_a_case_may_not_hold() {
     }
     assert!(said(&format!("{CASE}{CASE}")).iter().any(|said| said.contains("stands twice")));
     assert!(said("").iter().any(|said| said.contains("at least one [[case]]")));
+}
+
+#[test]
+fn one_fault_of_a_case_hides_none_of_the_others() {
+    let text = CASE
+        .replacen("sex = \"F\"", "sex = \"girl\"\nnmae = \"x\"", 1)
+        .replacen("date = 2025-09-12", "date = 2025-06-09", 1)
+        .replacen("weight_g = 6000", "weigth_g = 6000", 1)
+        .replacen("[\"weight.slow_gain\", \"week\"]", "[\"weight.slow\", \"week\"]", 1)
+        .replacen("\"week\", 2025-10-17", "\"weekly\", 2025-10-17", 1);
+    let said = said(&format!("{text}clsoed = []\n{text}"));
+    let told = |what: &str| said.iter().filter(|said| said.contains(what)).count();
+    for (what, times) in [
+        ("unknown sex", 2),
+        ("infant.nmae", 2),
+        ("before birth", 2),
+        ("weigth_g", 2),
+        ("unknown rule: \"weight.slow\"", 2),
+        ("unknown class: \"weekly\"", 2),
+        ("expect.clsoed", 1),
+        ("stands twice", 1),
+        ("must hold lists", 0),
+    ] {
+        assert_eq!(told(what), times, "{what}: {said:#?}");
+    }
+    let none = said.len();
+    assert_eq!(none, 14, "{said:#?}");
 }
 
 #[test]
