@@ -16,6 +16,7 @@ use chrono::Utc;
 use domain::child_code::ChildCode;
 use domain::ids::ChildId;
 use domain::ids::PersonId;
+use domain::ids::VisitId;
 use domain::role::Action;
 
 use crate::service::Context;
@@ -148,6 +149,8 @@ pub enum Told {
 pub struct HistoryLine {
     /// What.
     pub told: Told,
+    /// The visit, where it is about one.
+    pub visit: Option<VisitId>,
     /// The day of the visit, or the first day of what came with a merge.
     pub from_on: NaiveDate,
     /// Why, in words.
@@ -175,7 +178,7 @@ pub async fn history(ctx: &Context, file: &ChildFile) -> Result<Vec<HistoryLine>
     for line in found.into_iter().rev() {
         let Some(told) = told(c, ctx, &own, &others, &line).await? else { continue };
         let by = names.get(&line.by).cloned().unwrap_or_default();
-        lines.push(HistoryLine { told, from_on: line.from_on, note: line.note, by, at: line.at });
+        lines.push(HistoryLine { told, visit: line.what.visit(), from_on: line.from_on, note: line.note, by, at: line.at });
     }
     Ok(lines)
 }

@@ -39,6 +39,12 @@ pub fn content(record: &VisitRecord) -> String {
     lines
 }
 
+/// Every column that such a text can name.
+#[cfg(test)]
+pub fn columns() -> Vec<String> {
+    visit::Column::iter().map(|column| sea_orm::IdenStatic::as_str(&column).to_owned()).collect()
+}
+
 fn line(lines: &mut String, name: &str, value: &str) {
     let value = value.replace('\\', "\\\\").replace('\n', "\\n").replace('\r', "\\r");
     lines.push_str(&format!("{name}\t{value}\n"));

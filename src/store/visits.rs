@@ -33,6 +33,8 @@ use crate::store::entity::visit_version;
 use crate::store::error::StoreError;
 use crate::store::rows;
 
+#[cfg(test)]
+pub use crate::store::visit_text::columns;
 pub use crate::store::visit_text::content;
 
 mod lines;

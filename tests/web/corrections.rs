@@ -68,6 +68,18 @@ async fn a_visit_taken_back_closes_what_it_caused_and_stays_on_record() {
     assert_eq!(kept.iter().map(|v| v.visit.weight.map(domain::units::Weight::grams)).collect::<Vec<_>>(), [Some(7100)]);
     let versions = visits::versions_of(site.db.db.direct(), kept[0].visit.id).await.expect("readable");
     assert!(versions.len() == 1 && versions[0].content.contains("weight_g\t7100"), "{versions:?}");
+    // It stays readable, with who took it back and why.
+    browser
+        .open(&format!("/children/{code}/visits"))
+        .await
+        .is(200)
+        .says("taken back")
+        .says("7.10 kg")
+        .says("It was her cousin, same name.");
+    let answers = browser.texts("main details ul.plain li").join(" ");
+    assert!(answers.contains("113 mm") && answers.contains("7.10 kg"), "{answers}");
+    assert!(!browser.attrs("main a", "href").iter().any(|href| href.ends_with("/correct")), "nothing is left to correct");
+    browser.open(&format!("/children/{code}")).await;
     // What it caused is still told of, and is not mistaken for what a later visit opens.
     let reasons = |browser: &Browser| browser.attrs("main a[href*='/why/wasting.severe/']", "href");
     let closed = reasons(&browser);
@@ -78,6 +90,21 @@ async fn a_visit_taken_back_closes_what_it_caused_and_stays_on_record() {
     let all = reasons(&browser);
     assert!(all.contains(&format!("/children/{code}/why/wasting.severe/2")), "{all:?}");
     browser.open(&format!("/children/{code}/why/wasting.severe/2")).await.is(200).says("112 mm").does_not_say("the record was corrected");
+}
+
+#[actix_web::test]
+async fn what_a_correction_replaced_is_told_answer_by_answer_with_danger_first() {
+    let site = Site::new().await;
+    let (code, seq) = site.a_child_with_a_visit().await;
+    let mut browser = site.signed_in("mireni").await;
+    browser.open(&format!("/children/{code}/visits/{seq}/correct")).await;
+    let changes = [("arm", "131"), ("meals", "2"), ("danger", "fits_now"), ("feet", "no"), ("reason", "written to the wrong line")];
+    browser.submit("main form", &changes).await.is(200);
+    browser.open(&format!("/children/{code}/visits")).await.is(200).says("written to the wrong line");
+    let told = browser.texts("main details ul.plain li");
+    assert!(told[0].starts_with("Signs today") && told[0].ends_with("Has fits now"), "{told:?}");
+    assert!(told[1].starts_with("Both feet swollen?"), "{told:?}");
+    assert!(told.iter().any(|line| line.contains("113 mm → 131 mm")), "{told:?}");
 }
 
 #[actix_web::test]

@@ -134,11 +134,12 @@ child-versions = { $count ->
        *[other] { $count } earlier versions
     }
 child-version-replaced = Corrected on { $day } by { $name }, because:
-child-version-stood = Before: { $list }.
-child-version-others = { $count ->
-        [one] { $count } other answer was changed.
-       *[other] { $count } other answers were changed.
+child-version-same = No answer was changed.
+child-version-from-to = { $before } → { $after }
+child-version-confirmed = Measured a second time
+child-version-unsafe = in a form that can choke
+child-version-lifted = allowed again
+child-voided-answers = { $count ->
+        [one] Its { $count } answer
+       *[other] Its { $count } answers
     }
-child-stood-weight = weight { $value }
-child-stood-length = length { $value }
-child-stood-arm = arm { $value }

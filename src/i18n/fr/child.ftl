@@ -105,13 +105,13 @@ child-hold-rule = Rien de ce qui est en attente n’est redonné avant qu’un s
 child-follow-ups = À suivre
 child-none-open = Rien n’est à suivre. Fiez-vous à ce que vous voyez.
 child-rule = Proposé par une règle, ce n’est pas un diagnostic.
-child-check-by = À vérifier avant le { $day }.
+child-check-by = À vérifier au plus tard le { $day }.
 child-closed = { $count ->
         [one] { $count } terminé
        *[other] { $count } terminés
     }
 child-closed-on = terminé le { $day } : { $reason }
-child-visit-open = Prochaine visite : maintenant, avant le { $last }.
+child-visit-open = Prochaine visite : maintenant, au plus tard le { $last }.
 child-visit-next = Prochaine visite : du { $first } au { $last }.
 
 # Visits
@@ -134,11 +134,12 @@ child-versions = { $count ->
        *[other] { $count } versions antérieures
     }
 child-version-replaced = Corrigée le { $day } par { $name }, parce que :
-child-version-stood = Avant : { $list }.
-child-version-others = { $count ->
-        [one] { $count } autre réponse a changé.
-       *[other] { $count } autres réponses ont changé.
+child-version-same = Aucune réponse n’a changé.
+child-version-from-to = { $before } → { $after }
+child-version-confirmed = Mesuré une seconde fois
+child-version-unsafe = sous une forme qui peut étouffer
+child-version-lifted = de nouveau permis
+child-voided-answers = { $count ->
+        [one] Sa { $count } réponse
+       *[other] Ses { $count } réponses
     }
-child-stood-weight = poids { $value }
-child-stood-length = taille { $value }
-child-stood-arm = bras { $value }

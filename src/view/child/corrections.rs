@@ -35,7 +35,8 @@ pub fn part(w: &Words, page: &ChildPage<'_>) -> Markup {
     }
 }
 
-fn entry(w: &Words, line: &CorrectionLine) -> Markup {
+/// What happened, the other record, who, when and why.
+pub(super) fn entry(w: &Words, line: &CorrectionLine) -> Markup {
     html! {
         p {
             (line.what)

@@ -344,31 +344,45 @@ fn visits_can_be_corrected_and_all_are_a_link_away() {
     assert!(!links.contains(&"/children/K7QF2MZC/visits/12/correct".to_owned()), "only the latest are shown");
 }
 
+fn answered(question: &str, before: &str, after: Option<&str>, danger: bool) -> Answered {
+    Answered {
+        question: format!("⟦{question}⟧"), before: format!("⟦{before}⟧"), after: after.map(|after| format!("⟦{after}⟧")), danger
+    }
+}
+
 fn versions<'a>() -> VisitsPage<'a> {
     let earlier = EarlierVersion {
         version: 1,
         replaced_on: d("2026-06-20"),
         by: "⟦Mireni⟧",
-        reason: "typed wrongly",
-        changed: vec![Changed::Weight(Some(6900)), Changed::Arm(None)],
-        others: 2,
+        reason: "⟦typed wrongly⟧",
+        changed: vec![answered("Signs", "fits", Some("none"), true), answered("Meals", "2", Some("3"), false)],
     };
-    let void = VisitLine { voided: true, ..visit(33, "2026-06-20", 7000, 1) };
-    VisitsPage {
-        code: "K7QF2MZC",
-        name: "⟦Oku⟧",
-        day: d("2026-11-25"),
-        query: "",
-        visits: vec![(void, Vec::new()), (visit(31, "2026-06-18", 9900, 2), vec![earlier])],
-    }
+    let came = CorrectionLine {
+        what: "⟦The visit was taken back⟧".to_owned(),
+        other: None,
+        note: "⟦her cousin⟧".to_owned(),
+        by: "⟦Mireni⟧".to_owned(),
+        on: "⟦21 June⟧".to_owned(),
+    };
+    let void = Kept {
+        line: VisitLine { voided: true, ..visit(33, "2026-06-20", 7000, 1) },
+        earlier: Vec::new(),
+        came: Some(came),
+        answers: vec![answered("Meals", "2", None, false)],
+    };
+    let corrected = Kept { line: visit(31, "2026-06-18", 9900, 2), earlier: vec![earlier], came: None, answers: Vec::new() };
+    VisitsPage { code: "K7QF2MZC", name: "⟦Oku⟧", day: d("2026-11-25"), query: "", visits: vec![void, corrected] }
 }
 
 #[test]
-fn all_visits_keep_what_corrections_replaced() {
+fn all_visits_keep_what_corrections_replaced_and_those_taken_back() {
     let page = all_visits(words(Lang::En), &versions());
-    let text = texts(&page, "main, ul.rows").join(" ");
-    assert!(text.contains("Before: weight 6.90 kg and arm Not done.") && text.contains("2 other answers were changed."), "{text}");
-    assert!(text.contains("taken back: it never happened"));
+    let text = texts(&page, "main, h1, ul.rows").join(" ");
+    assert!(text.contains("⟦fits⟧ → ⟦none⟧") && text.contains("⟦2⟧ → ⟦3⟧"), "{text}");
+    assert_eq!(texts(&page, "strong"), ["⟦Signs⟧"], "danger stands out");
+    assert!(text.contains("taken back: it never happened") && text.contains("⟦her cousin⟧") && text.contains("Its 1 answer"), "{text}");
+    assert!(text.contains("1 visit"), "what was taken back is not counted: {text}");
     assert!(!hrefs(&page).contains(&"/children/K7QF2MZC/visits/33/correct".to_owned()));
 }
 

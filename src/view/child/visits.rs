@@ -11,6 +11,8 @@ use crate::i18n::codes;
 use crate::i18n::format;
 use crate::view::child::ChildPage;
 use crate::view::child::MOST_VISITS;
+use crate::view::child::corrections;
+use crate::view::child::corrections::CorrectionLine;
 use crate::view::parts::back;
 use crate::view::parts::details;
 use crate::view::parts::name;
@@ -51,21 +53,34 @@ pub struct EarlierVersion<'a> {
     pub by: &'a str,
     /// Why.
     pub reason: &'a str,
-    /// Weight, length and arm as they stood, where the correction changed them: in words.
-    pub changed: Vec<Changed>,
-    /// Other answers that the correction changed.
-    pub others: usize,
+    /// Every answer that the correction changed, danger first.
+    pub changed: Vec<Answered>,
 }
 
-/// A measurement that a correction changed.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Changed {
-    /// Weight in grams as it stood.
-    Weight(Option<i64>),
-    /// Length in mm as it stood.
-    Length(Option<i64>),
-    /// Arm in mm as it stood.
-    Arm(Option<i64>),
+/// An answer of a kept version.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Answered {
+    /// What was asked.
+    pub question: String,
+    /// What was told.
+    pub before: String,
+    /// What replaced it, where a correction did.
+    pub after: Option<String>,
+    /// A sign of danger, swollen feet, trouble swallowing or a reaction to a food.
+    pub danger: bool,
+}
+
+/// A visit with all that became of it.
+#[derive(Debug, Clone)]
+pub struct Kept<'a> {
+    /// The visit.
+    pub line: VisitLine<'a>,
+    /// What corrections replaced, latest first.
+    pub earlier: Vec<EarlierVersion<'a>>,
+    /// Who took it back, when and why; or who brought it here from another record.
+    pub came: Option<CorrectionLine>,
+    /// Of a visit taken back, which no form shows any more: its answers.
+    pub answers: Vec<Answered>,
 }
 
 /// All visits of a child.
@@ -79,8 +94,8 @@ pub struct VisitsPage<'a> {
     pub day: NaiveDate,
     /// What links carry on.
     pub query: &'a str,
-    /// Newest first, each with what corrections replaced, latest first.
-    pub visits: Vec<(VisitLine<'a>, Vec<EarlierVersion<'a>>)>,
+    /// Newest first.
+    pub visits: Vec<Kept<'a>>,
 }
 
 /// The part of the child's page.
@@ -90,7 +105,7 @@ pub fn part(w: &Words, page: &ChildPage<'_>) -> Markup {
         h2 { (w.say("child-visits")) }
         @if page.visits.is_empty() { p { (w.say("child-no-visits")) } }
         ul.rows { @for visit in page.visits.iter().take(MOST_VISITS) { li { (line(w, page.who.code, page.day, visit)) } } }
-        @if page.visits.len() > MOST_VISITS || page.visits.iter().any(|visit| visit.version > 1) {
+        @if page.visits.len() > MOST_VISITS || page.visits.iter().any(|visit| visit.version > 1) || !page.corrections.is_empty() {
             p { a.link href=(all) { (w.say_with("child-all-visits", args!["count" => page.visits.len()])) } }
         }
     }
@@ -101,19 +116,24 @@ pub fn part(w: &Words, page: &ChildPage<'_>) -> Markup {
 pub fn all_visits(w: &Words, page: &VisitsPage<'_>) -> Markup {
     html! {
         (back(w, &format!("/children/{}{}", page.code, page.query), page.name))
-        h1 { (w.say_with("child-visits-of", args!["name" => page.name, "count" => page.visits.len()])) }
-        ul.rows {
-            @for (visit, earlier) in &page.visits {
-                li {
-                    (line(w, page.code, page.day, visit))
-                    @if let Some(note) = visit.note { p { (name(note)) } }
-                    @if !earlier.is_empty() {
-                        (details(&w.say_with("child-versions", args!["count" => earlier.len()]), false, &html! {
-                            ul.rows { @for version in earlier { li { (earlier_version(w, page.day, version)) } } }
-                        }))
-                    }
-                }
-            }
+        h1 { (w.say_with("child-visits-of", args!["name" => page.name, "count" => page.visits.iter().filter(|kept| !kept.line.voided).count()])) }
+        ul.rows { @for kept in &page.visits { li { (one(w, page, kept)) } } }
+    }
+}
+
+fn one(w: &Words, page: &VisitsPage<'_>, kept: &Kept<'_>) -> Markup {
+    let earlier = &kept.earlier;
+    html! {
+        div.quiet[kept.line.voided] { (line(w, page.code, page.day, &kept.line)) }
+        @if let Some(came) = &kept.came { (corrections::entry(w, came)) }
+        @if let Some(note) = kept.line.note { p { (name(note)) } }
+        @if kept.line.voided {
+            (details(&w.say_with("child-voided-answers", args!["count" => kept.answers.len()]), false, &answered(w, &kept.answers)))
+        }
+        @if !earlier.is_empty() {
+            (details(&w.say_with("child-versions", args!["count" => earlier.len()]), false, &html! {
+                ul.rows { @for version in earlier { li { (earlier_version(w, page.day, version)) } } }
+            }))
         }
     }
 }
@@ -149,20 +169,28 @@ pub fn numbers(w: &Words, visit: &VisitLine<'_>) -> String {
 }
 
 fn earlier_version(w: &Words, day: NaiveDate, version: &EarlierVersion<'_>) -> Markup {
-    let stood: Vec<String> = version.changed.iter().map(|changed| stood(w, *changed)).collect();
     html! {
         p { (w.say_with("child-version-replaced", args!["day" => format::day_near(w, version.replaced_on, day), "name" => version.by])) }
         p { (name(version.reason)) }
-        @if !stood.is_empty() { p.n { (w.say_with("child-version-stood", args!["list" => format::list(w, &stood)])) } }
-        @if version.others > 0 { p.quiet { (w.say_with("child-version-others", args!["count" => version.others])) } }
+        @if version.changed.is_empty() { p.quiet { (w.say("child-version-same")) } } @else { (answered(w, &version.changed)) }
     }
 }
 
-fn stood(w: &Words, changed: Changed) -> String {
-    let absent = || w.say("common-not-done");
-    match changed {
-        Changed::Weight(grams) => w.say_with("child-stood-weight", args!["value" => grams.map_or_else(absent, |g| format::kg(w, g))]),
-        Changed::Length(mm) => w.say_with("child-stood-length", args!["value" => mm.map_or_else(absent, |mm| format::cm(w, mm))]),
-        Changed::Arm(mm) => w.say_with("child-stood-arm", args!["value" => mm.map_or_else(absent, |mm| format::mm(w, mm))]),
+/// Questions with what was told, and with what replaced it.
+fn answered(w: &Words, answers: &[Answered]) -> Markup {
+    let said = |answer: &Answered| match &answer.after {
+        Some(after) => w.say_with("child-version-from-to", args!["before" => answer.before.as_str(), "after" => after.as_str()]),
+        None => answer.before.clone(),
+    };
+    html! {
+        ul.plain {
+            @for answer in answers {
+                li {
+                    @if answer.danger { strong { (answer.question) } } @else { (answer.question) }
+                    br;
+                    span.n { (name(&said(answer))) }
+                }
+            }
+        }
     }
 }

@@ -1,5 +1,6 @@
 //! A child's page, and all its visits.
 
+mod answers;
 pub(super) mod shown;
 mod thickness;
 mod versions;
@@ -94,9 +95,10 @@ pub async fn visits(signed: Signed, code: web::Path<String>) -> Result<Html, Fai
     let ctx = signed.context();
     let file = child_file::open(&ctx, &child_code(&code)?, signed.as_of).await?;
     let replaced = child_visits::replaced(&ctx, &file).await?;
+    let history = corrections::history(&ctx, &file).await?;
     let w = signed.words();
     let query = query(&signed);
-    let page = versions::visits(&file, &replaced, &signed, &query);
+    let page = versions::visits(&file, &replaced, &history, &signed, &query);
     let mut shell = signed.shell(&file.record.name);
     shell.wide = true;
     Ok(Html::ok(layout::page(&shell, view::all_visits(w, &page))))

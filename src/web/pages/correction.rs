@@ -184,7 +184,8 @@ pub(super) fn history(signed: &Signed, lines: Vec<HistoryLine>) -> Vec<Correctio
     lines.into_iter().map(|line| history_line(signed, line)).collect()
 }
 
-fn history_line(signed: &Signed, line: HistoryLine) -> CorrectionLine {
+/// One of them.
+pub(super) fn history_line(signed: &Signed, line: HistoryLine) -> CorrectionLine {
     let w = signed.words();
     let date = format::day_near(w, line.from_on, signed.visitor.today);
     let link = |other: Option<OtherRecord>| other.map(|other| (other.code, other.name));
