@@ -209,7 +209,7 @@ fn reasons_read_as_a_person_would_say_them() {
     let texture = vec![(K::Texture, Quantity::Texture(1)), (K::TextureExpected, Quantity::Texture(3))];
     assert_eq!(
         said(Lang::En, RuleId::TextureBehind, texture),
-        "Texture is behind: eats at best smooth and thick, hoped for: chopped, finger food."
+        "Texture is behind: eats at best smooth and thick, not even chopped, finger food."
     );
     let one_day = vec![(K::Days, Quantity::Days(1)), (K::Date, Quantity::On("2025-10-28".parse().expect("a date")))];
     assert_eq!(said(Lang::En, RuleId::VisitOverdue, one_day), "The visit is late by 1 day: it was to be by 28 October.");

@@ -146,7 +146,7 @@ mod tests {
         assert!(one.contains("At the visit of 12 November it was so."), "{one}");
         let unknown = newest(Some(TestResult::Unknown(domain::follow_up::Why::Missing)));
         let lacking = said(Lang::Fr, RuleId::WastingSevere, &wasting(None, unknown));
-        assert!(lacking.contains("Elle ne dit rien de : les deux pieds."), "{lacking}");
+        assert!(lacking.contains("Elle ne dit rien de\u{a0}: les deux pieds."), "{lacking}");
     }
 
     #[test]

@@ -8,6 +8,7 @@ use domain::rule::RuleId;
 
 use crate::i18n::Arg;
 use crate::i18n::Args;
+use crate::i18n::Lang;
 use crate::i18n::Voice;
 use crate::i18n::Words;
 use crate::i18n::codes;
@@ -44,13 +45,7 @@ pub(crate) fn values(voice: Voice, evidence: &Evidence, w: &Words, food: &dyn Fn
     })
 }
 
-/// A quantity in words, with its unit, as in a table of the numbers used.
-#[must_use]
-pub fn quantity(key: EvidenceKey, quantity: &Quantity, w: &Words, food: &dyn Fn(&str) -> String) -> String {
-    quantity_in(Voice::Written, key, quantity, w, food)
-}
-
-/// The same, written or to be read aloud.
+/// A quantity in words, with its unit, as in a table of the numbers used; written or to be read aloud.
 #[must_use]
 pub fn quantity_in(voice: Voice, key: EvidenceKey, quantity: &Quantity, w: &Words, food: &dyn Fn(&str) -> String) -> String {
     match quantity {
@@ -79,6 +74,25 @@ pub fn quantity_in(voice: Voice, key: EvidenceKey, quantity: &Quantity, w: &Word
     }
 }
 
+/// A number of a finding as a line: its name and its value. Where a rule means something of its own by a number, its name says so, and
+/// the limit of a fall has the sign of the fall that stands beside it.
+#[must_use]
+pub fn number_line(
+    voice: Voice,
+    rule: RuleId,
+    (key, told): (EvidenceKey, &Quantity),
+    w: &Words,
+    food: &dyn Fn(&str) -> String,
+) -> (String, String) {
+    let own = codes::id(&codes::id("evidence", key.code()), rule.code());
+    let name = if w.has(&own) { w.say(&own) } else { codes::evidence_name(w, key) };
+    let value = match (rule, key, told) {
+        (RuleId::WeightDrift, EvidenceKey::Limit, Quantity::ZHundredths(fall)) => voice.z(w, -fall),
+        _ => quantity_in(voice, key, told, w, food),
+    };
+    (name, value)
+}
+
 /// As a variable of a sentence: what a sentence counts stays a number, so that the sentence can choose its plural.
 fn value(voice: Voice, key: EvidenceKey, found: &Quantity, w: &Words, food: &dyn Fn(&str) -> String) -> Arg {
     match found {
@@ -89,8 +103,18 @@ fn value(voice: Voice, key: EvidenceKey, found: &Quantity, w: &Words, food: &dyn
         Quantity::On(date) => Arg::from(format::day(w, *date)),
         Quantity::Flag(flag) => Arg::from(if *flag { "yes" } else { ABSENT }),
         Quantity::Codes(list) if list.is_empty() => Arg::from(ABSENT),
+        // Within a French sentence the name of a food begins small; in English names stand as the protocol writes them.
+        other if key == EvidenceKey::Foods && w.lang() == Lang::Fr => {
+            Arg::from(quantity_in(voice, key, other, w, &|code| small(&food(code))))
+        }
         other => Arg::from(quantity_in(voice, key, other, w, food)),
     }
+}
+
+/// A name with a small first letter.
+fn small(name: &str) -> String {
+    let mut letters = name.chars();
+    letters.next().map_or_else(String::new, |first| first.to_lowercase().chain(letters).collect())
 }
 
 /// Whether grams under this key are a change, said in grams while under a kilogram.
@@ -104,4 +128,32 @@ pub(crate) fn whole(grams: f64) -> i64 {
     #[expect(clippy::cast_possible_truncation, reason = "saturating, and no weight comes near")]
     let whole = grams.round() as i64;
     whole
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::i18n::words;
+
+    #[test]
+    fn a_number_is_named_as_its_rule_means_it() {
+        let line = |lang, rule, key, told: &Quantity| number_line(Voice::Written, rule, (key, told), words(lang), &str::to_owned);
+        let pair = |name: &str, value: &str| (name.to_owned(), value.to_owned());
+        let fall = Quantity::ZHundredths(133);
+        assert_eq!(line(Lang::En, RuleId::WeightDrift, EvidenceKey::Limit, &fall), pair("Limit", "−1.33"));
+        assert_eq!(line(Lang::En, RuleId::WeightHigh, EvidenceKey::Limit, &fall).1, "1.33");
+        let loss = line(Lang::En, RuleId::WeightLoss, EvidenceKey::Limit, &Quantity::Grams(100));
+        assert_eq!(loss, pair("Counts if more is lost than", "100 g"));
+        let day = Quantity::On("2026-10-15".parse().expect("a date"));
+        assert_eq!(line(Lang::En, RuleId::ReactionGivenAgain, EvidenceKey::Date, &day), pair("On hold since", "15 October 2026"));
+        assert_eq!(line(Lang::Fr, RuleId::ReactionGivenAgain, EvidenceKey::Date, &day).0, "En pause depuis le");
+    }
+
+    #[test]
+    fn foods_begin_small_within_a_french_sentence() {
+        let evidence: Evidence = vec![(EvidenceKey::Foods, Quantity::Codes(vec!["beans".to_owned()]))].into();
+        let said = |lang| explain(RuleId::ReactionMild, &evidence, words(lang), &|_| "Haricots".to_owned());
+        assert!(said(Lang::Fr).contains("à haricots"), "{}", said(Lang::Fr));
+        assert!(said(Lang::En).contains("Haricots"));
+    }
 }

@@ -23,10 +23,10 @@ pub use crate::i18n::closing::Closing;
 pub use crate::i18n::closing::closing;
 pub use crate::i18n::explain::explain;
 pub use crate::i18n::explain::explain_in;
-pub use crate::i18n::explain::quantity;
-pub use crate::i18n::explain::quantity_in;
+pub use crate::i18n::explain::number_line;
 pub(crate) use crate::i18n::explain::whole;
 pub use crate::i18n::file_fault::file_fault;
+pub use crate::i18n::in_words::clearing_in_words;
 pub use crate::i18n::in_words::rule_in_words;
 pub use crate::i18n::lang::Lang;
 pub use crate::i18n::voice::Voice;
@@ -135,6 +135,28 @@ mod tests {
         let text = words(Lang::Pseudo).say_with("common-title", args!["page" => "Oku"]);
         assert!(text.starts_with('⟦') && text.ends_with('⟧'), "{text}");
         assert!(text.contains("Oku") && !text.contains("Spoonround"), "{text}");
+    }
+
+    /// A sign that French writes with a space before it must not begin a line; apostrophes are those of print.
+    #[test]
+    fn french_signs_of_two_parts_and_apostrophes_are_those_of_print() {
+        let messages = sources(Lang::Fr).iter().flat_map(|(_, text)| text.lines()).filter(|line| !line.starts_with('#'));
+        for line in messages {
+            let parted = [" :", " ;", " ?", " !", " »", "« "].into_iter().find(|sign| line.contains(sign));
+            assert_eq!(parted, None, "{line}");
+        }
+        let protocol = crate::files::protocol_toml::default_protocol();
+        let straight = |text: &str| text.contains('\'');
+        for food in protocol.foods.iter() {
+            assert!(!straight(food.name("fr")) && !straight(food.safe_form("fr")), "{}", food.name("fr"));
+        }
+        for line in &protocol.coaching {
+            assert!(!straight(line.text("fr")), "{}", line.text("fr"));
+        }
+        for recipe in &protocol.recipes {
+            let text = recipe.text("fr");
+            assert!(!text.steps.iter().chain(&text.warnings).chain(&text.measures).any(|words| straight(words)), "{}", text.name);
+        }
     }
 
     #[test]

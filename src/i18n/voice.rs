@@ -66,12 +66,51 @@ impl Voice {
         self.told(w, format::z(w, hundredths))
     }
 
+    /// A written sentence with its units and signs as words: `110 mm` becomes `110 millimetres`, `−2.00` `minus 2.00`.
+    #[must_use]
+    pub fn spell(self, w: &Words, written: &str) -> String {
+        if self == Self::Written {
+            return written.to_owned();
+        }
+        let mut said = String::new();
+        let mut before = "";
+        for part in written.split_inclusive(char::is_whitespace) {
+            let word = part.trim_end();
+            let core = word.trim_end_matches(['.', ',', ':', ';', ')', '?']);
+            let number = before.trim_end().trim_start_matches('(');
+            let unit = UNITS.iter().find(|(sign, _)| *sign == core && number.ends_with(|sign: char| sign.is_ascii_digit()));
+            match unit {
+                Some((sign, id)) => {
+                    let start = said.trim_end().len() - number.len();
+                    said.truncate(start);
+                    said.push_str(&w.say_with(id, args!["number" => number]));
+                    said.push_str(&part[sign.len()..]);
+                }
+                None => said.push_str(part),
+            }
+            before = part;
+        }
+        let said = said.replace(" · ", ". ");
+        let mut signs = said.split('−');
+        let mut spelled = signs.next().unwrap_or_default().to_owned();
+        for rest in signs {
+            let end = rest.find(|sign: char| !(sign.is_ascii_digit() || sign == '.' || sign == ',')).unwrap_or(rest.len());
+            let number = rest[..end].trim_end_matches(['.', ',']);
+            spelled.push_str(&w.say_with("aloud-minus", args!["number" => number]));
+            spelled.push_str(&rest[number.len()..]);
+        }
+        spelled
+    }
+
     /// A percentage.
     #[must_use]
     pub fn percent(self, w: &Words, value: f64) -> String {
         self.unit(w, format::percent(w, value), "aloud-percent", format::number(w, value, 1))
     }
 }
+
+/// Units as they stand on a page, with the words that say them.
+const UNITS: [(&str, &str); 5] = [("kg", "aloud-kg"), ("g", "aloud-g"), ("cm", "aloud-cm"), ("mm", "aloud-mm"), ("%", "aloud-percent")];
 
 #[cfg(test)]
 mod tests {
@@ -91,6 +130,11 @@ mod tests {
         assert_eq!(spoken.z(en, -233), "minus 2.33");
         assert_eq!(spoken.z(fr, 20), "0,20");
         assert_eq!(spoken.percent(en, 5.55), "5.6 percent");
+        assert_eq!(
+            spoken.spell(en, "Below −2.00, or an arm under 110 mm: up to 5 % (100 g). 3 g more · kept"),
+            "Below minus 2.00, or an arm under 110 millimetres: up to 5 percent (100 grams). 3 grams more. kept"
+        );
+        assert_eq!(spoken.spell(fr, "un bras sous 110\u{a0}mm\u{a0}: −1,33."), "un bras sous 110 millimètres\u{a0}: moins 1,33.");
         assert_eq!((Voice::Written.kg(en, 7_400), Voice::Written.z(en, -233)), ("7.40 kg".to_owned(), "−2.33".to_owned()));
     }
 }

@@ -25,6 +25,7 @@ pub use crate::view::pieces::list::cls;
 pub use crate::view::pieces::list::details;
 pub use crate::view::pieces::list::facts;
 pub use crate::view::pieces::list::icon;
+pub use crate::view::pieces::list::label;
 pub use crate::view::pieces::list::link_button;
 pub use crate::view::pieces::list::marked;
 pub use crate::view::pieces::list::name;

@@ -17,6 +17,7 @@ use crate::view::parts::call_link;
 use crate::view::parts::cls;
 use crate::view::parts::details;
 use crate::view::parts::facts;
+use crate::view::parts::label;
 use crate::view::parts::link_button;
 use crate::view::scale;
 
@@ -157,7 +158,7 @@ pub fn page(w: &Words, p: &WhyPage<'_>) -> Markup {
         // Whole sentences: beside a label they would be a narrow column on a phone.
         h2 { (w.say("why-source")) }
         p { (p.source) }
-        @if let Some(source) = &p.protocol_source { p.quiet { (w.say("why-protocol-source")) ": " (source) } }
+        @if let Some(source) = &p.protocol_source { p.quiet { (label(w, &w.say("why-protocol-source"))) " " (source) } }
         @if !p.also.is_empty() { (also(w, &p.also)) }
         @if !p.steps.is_empty() { (details(&w.say("why-history"), true, &history(w, &p.steps))) }
         @if !p.history.is_empty() {
@@ -215,8 +216,10 @@ fn also(w: &Words, also: &[Also]) -> Markup {
         ul {
             @for one in also {
                 li {
-                    b { (one.name) }
-                    @if let Some(reason) = &one.reason { ": " (reason) "." }
+                    @match &one.reason {
+                        Some(reason) => { b { (label(w, &one.name)) } " " (reason) "." }
+                        None => { b { (one.name) } }
+                    }
                     @if let Some(why) = &one.why { br; (why) }
                 }
             }

@@ -132,6 +132,10 @@ async fn what_is_silenced_stands_with_its_own_numbers_and_why() {
     let mut browser = site.signed_in("mireni").await;
     open(&mut browser, "weight.loss/1").await;
     browser.is(200).says("covered: of one chain, and Weight lost stands higher.").says("No weight gained in 46 days (down 200 g).");
+    open(&mut browser, "weight.loss/1/aloud.txt").await;
+    for said in ["ALSO TRUE", "No weight gained: covered: of one chain", "No weight gained in 46 days (down 200 grams)."] {
+        assert!(browser.body.contains(said), "{said}:\n{}", browser.body);
+    }
 }
 
 #[actix_web::test]
@@ -187,7 +191,11 @@ async fn the_text_for_a_clinician_says_what_is_needed_and_not_who_it_is() {
         "arm 113 millimetres, below 115 millimetres",
         "Refer today. To be checked by 7 November 2026.",
         "5 November 2026, age 8 months: weight 5.90 kilograms, upper arm 113 millimetres",
-        "weight for age minus 2.",
+        "weight for age z-score minus 2.",
+        "RULE IN WORDS",
+        "Source in the protocol: ",
+        "WHAT HAPPENED TO IT",
+        "5 November 2026: Opened. Much too thin: arm 113 millimetres, below 115 millimetres. Refer today. To be checked by 7 November 2026.",
         "feet not swollen",
         "Asked on 5 November 2026: none.",
         "12 November 2026: Could not be reached.",

@@ -240,6 +240,19 @@ fn numbers(f: &FollowUp, child: &Child, judged: &Assessment, protocol: &Protocol
             let from = add_days(f.last_fired_on, rules.weight_loss.limits.clear_after_days);
             above.into_iter().chain([(K::Date, Quantity::On(from))]).collect()
         }
+        R::WeightStatic => {
+            let limits = &rules.weight_static.limits;
+            let apart = match now.completed_months {
+                0..6 => limits.interval_days_under_6m,
+                6..12 => limits.interval_days_6_to_11m,
+                _ => limits.interval_days_from_12m,
+            };
+            vec![(K::Days, Quantity::Days(apart.least))]
+        }
+        R::WeightSlowGain => {
+            let apart = (K::Days, Quantity::Days(rules.weight_slow_gain.limits.interval_days.least));
+            std::iter::once(apart).chain(told(K::Floor)).chain(told(K::IntervalDays)).collect()
+        }
         // A fall is told without its sign.
         R::WeightDrop => vec![(K::Limit, Quantity::ZHundredths(-rules.weight_drop.limits.change_z.hundredths()))],
         R::WeightDrift => match (f.evidence.get(K::ZBefore), f.evidence.get(K::Limit)) {

@@ -215,6 +215,7 @@ evidence-z-before = Line before (z)
 evidence-interval-days = Days between
 evidence-before = Measured before on
 evidence-limit = Limit
+evidence-limit-weight-loss = Counts if more is lost than
 evidence-age-days = Age in days
 evidence-age-months = Age in months
 evidence-stage-months = Age in months, corrected
@@ -223,13 +224,14 @@ evidence-signs = Signs
 evidence-foods = Foods
 evidence-minutes = Minutes after the food
 evidence-texture = Texture now
-evidence-texture-expected = Texture hoped for
+evidence-texture-expected = Least texture by now
 evidence-meals = Meals
 evidence-milk-feeds = Milk feeds
 evidence-least = At least
 evidence-groups = Food groups
 evidence-days = Days
 evidence-date = Date
+evidence-date-reaction-given-again = On hold since
 evidence-held-before = The same at the visit before
 
 # Growth indices

@@ -191,7 +191,7 @@ rule-weight-loss-why = Weight lost{ $lost ->
         }
     }.
 rule-weight-loss-explain = Lost more than the error of measuring (100 g) between two weights 5 to 122 days apart, the first from 14 days of age. Under 6 months today; from 6 months within 2 days for 5 % or more, else within 7. Source: WHO 2023 for under 6 months (from memory); 5 % common practice; 100 g from the WHO growth study 2004 (from memory).
-rule-weight-loss-do = Weigh again on the same scale. Ask about illness, milk and food. Refer as the class says. Nobody is to blame.
+rule-weight-loss-do = Weigh again on the same scale. Ask about illness, milk and food. Under 6 months, or when much was lost, send the family to the clinic as soon as this page says. Nobody is to blame.
 
 rule-weight-static-name = No weight gained
 rule-weight-static-why = No weight gained{ $interval_days ->
@@ -267,7 +267,7 @@ rule-birth-weight-not-regained-why = Below birth weight{ $weight ->
        *[other] { " " }(down { $loss_percent })
     }.
 rule-birth-weight-not-regained-explain = In the first 2 weeks more than 10 % under birth weight: today. From 14 to 20 days under birth weight: within 2 days. From 21 to 42 days: today. Source: 10 % and 3 weeks NICE NG75 2017; 14 days common practice.
-rule-birth-weight-not-regained-do = Watch a feed. Refer for assessment as the class says. Feed often, day and night.
+rule-birth-weight-not-regained-do = Watch a feed. Send the family to the clinic as soon as this page says. Feed often, day and night.
 
 rule-birth-low-name = Born small or early
 rule-birth-low-why = Born small or early{ $birth_weight ->
@@ -345,7 +345,7 @@ rule-texture-behind-why = Texture is behind{ $texture ->
        *[other] : eats at best { $texture }
     }{ $texture_expected ->
         [none] { "" }
-       *[other] , hoped for: { $texture_expected }
+       *[other] , not even { $texture_expected }
     }{ $stage_months ->
         [none] { "" }
        *[other] , at { $stage_months ->

@@ -8,8 +8,19 @@ clears-wasting-young = Arm { $muac } or more and weight for length { $wlz } or a
 clears-weight-very-low = Weight for age { $limit } or above.
 clears-weight-low = Weight for age { $limit } or above.
 clears-weight-loss = A weight above { $weight }, from { $date } on.
-clears-weight-static = A weight above that of an earlier visit long enough before.
-clears-weight-slow-gain = At least the gain hoped for at that age, since an earlier visit.
+clears-weight-static = { $days ->
+        [none] A weight above that of an earlier visit long enough before.
+        [one] More than 0 g gained since a weighing at least { $days } day before.
+       *[other] More than 0 g gained since a weighing at least { $days } days before.
+    }
+clears-weight-slow-gain = { $days ->
+        [none] At least the gain hoped for at that age, since an earlier visit.
+        [one] At least the gain hoped for at that age, between weighings at least { $days } day apart.
+       *[other] At least the gain hoped for at that age, between weighings at least { $days } days apart.
+    }{ $floor ->
+        [none] { "" }
+       *[other] { " " }When it last held that was { $floor } in { $interval_days } days.
+    }
 clears-weight-drop = Weight gained since an earlier visit, and the weight line fallen by less than { $limit }.
 clears-weight-drift = Weight for age above { $waz }.
 clears-birth-weight-not-regained = A weight of { $birth_weight } or more.
@@ -168,3 +179,5 @@ needed-low-value = tea, coffee, salt and sugar
 needed-foods = foods and their form
 needed-appetite = appetite
 aloud-number = { $name }: { $value }.
+aloud-z = z-score { $number }
+aloud-step = { $date }: { $what }. { $why }.

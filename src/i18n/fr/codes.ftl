@@ -215,6 +215,7 @@ evidence-z-before = Courbe d’avant (z)
 evidence-interval-days = Jours entre les deux
 evidence-before = Mesuré avant le
 evidence-limit = Limite
+evidence-limit-weight-loss = Compte si la perte dépasse
 evidence-age-days = Âge en jours
 evidence-age-months = Âge en mois
 evidence-stage-months = Âge en mois, corrigé
@@ -223,13 +224,14 @@ evidence-signs = Signes
 evidence-foods = Aliments
 evidence-minutes = Minutes après l’aliment
 evidence-texture = Texture actuelle
-evidence-texture-expected = Texture attendue
+evidence-texture-expected = Texture attendue au moins
 evidence-meals = Repas
 evidence-milk-feeds = Prises de lait
 evidence-least = Au moins
 evidence-groups = Groupes d’aliments
 evidence-days = Jours
 evidence-date = Date
+evidence-date-reaction-given-again = En pause depuis le
 evidence-held-before = Pareil à la visite d’avant
 
 # Growth indices

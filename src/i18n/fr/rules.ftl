@@ -191,7 +191,7 @@ rule-weight-loss-why = Poids perdu{ $lost ->
         }
     }.
 rule-weight-loss-explain = A perdu plus que l’erreur de mesure (100 g) entre deux pesées à 5 à 122 jours d’écart, la première dès 14 jours de vie. Avant 6 mois aujourd’hui ; dès 6 mois sous 2 jours pour 5 % ou plus, sinon sous 7. Source : OMS 2023 avant 6 mois (de mémoire) ; 5 % pratique courante ; 100 g de l’étude OMS de croissance 2004 (de mémoire).
-rule-weight-loss-do = Pesez de nouveau sur la même balance. Demandez pour la maladie, le lait et la nourriture. Référez selon la classe. Ce n’est la faute de personne.
+rule-weight-loss-do = Pesez de nouveau sur la même balance. Demandez si l’enfant est malade, et comment vont le lait et la nourriture. Avant 6 mois, ou si la perte est grande, envoyez la famille au centre de santé dans le délai écrit sur cette page. Ce n’est la faute de personne.
 
 rule-weight-static-name = Pas de poids pris
 rule-weight-static-why = Pas de poids pris{ $interval_days ->
@@ -205,7 +205,7 @@ rule-weight-static-why = Pas de poids pris{ $interval_days ->
        *[other] { " " }(moins { $lost })
     }.
 rule-weight-static-explain = Aucun gain entre deux pesées : dès 7 jours d’écart avant 6 mois, 28 jours de 6 à 11 mois, 56 jours dès 12 mois. Sous 2 jours avant 6 mois, sinon sous 14. Source : absence de prise de poids, OMS 2023 (de mémoire) ; les délais sont une pratique courante.
-rule-weight-static-do = Pesez de nouveau sur la même balance. Demandez pour la maladie, le lait et la nourriture. Ajoutez un repas ou une tétée et pesez à temps.
+rule-weight-static-do = Pesez de nouveau sur la même balance. Demandez si l’enfant est malade, et comment vont le lait et la nourriture. Ajoutez un repas ou une tétée et pesez à temps.
 
 rule-weight-slow-gain-name = Prise de poids lente
 rule-weight-slow-gain-why = A pris peu{ $gain ->
@@ -267,7 +267,7 @@ rule-birth-weight-not-regained-why = Sous le poids de naissance{ $weight ->
        *[other] { " " }(moins { $loss_percent })
     }.
 rule-birth-weight-not-regained-explain = Pendant les 2 premières semaines plus de 10 % sous le poids de naissance : aujourd’hui. De 14 à 20 jours sous ce poids : sous 2 jours. De 21 à 42 jours : aujourd’hui. Source : 10 % et 3 semaines NICE NG75 2017 ; 14 jours pratique courante.
-rule-birth-weight-not-regained-do = Observez une tétée. Référez pour un examen selon la classe. Allaitez souvent, jour et nuit.
+rule-birth-weight-not-regained-do = Observez une tétée. Envoyez la famille au centre de santé pour un examen, dans le délai écrit sur cette page. Allaitez souvent, jour et nuit.
 
 rule-birth-low-name = Né petit ou trop tôt
 rule-birth-low-why = Né petit ou trop tôt{ $birth_weight ->
@@ -345,7 +345,7 @@ rule-texture-behind-why = Texture en retard{ $texture ->
        *[other] { " " }: mange au mieux { $texture }
     }{ $texture_expected ->
         [none] { "" }
-       *[other] , attendu : { $texture_expected }
+       *[other] , pas même { $texture_expected }
     }{ $stage_months ->
         [none] { "" }
        *[other] , à { $stage_months ->
@@ -599,7 +599,7 @@ rule-visit-overdue-why = La visite est en retard{ $days ->
         }
     }{ $date ->
         [none] { "" }
-       *[other] { " " }: elle était prévue avant le { $date }
+       *[other] { " " }: elle était prévue au plus tard le { $date }
     }.
 rule-visit-overdue-explain = Le temps d’une visite prévue est passé sans visite. Calendrier : pratique courante ; les jours avant et après sont notre choix. Le programme peut changer les deux.
 rule-visit-overdue-do = Allez à la maison, ou écrivez pourquoi pas.

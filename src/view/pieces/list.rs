@@ -107,3 +107,9 @@ pub fn steps(items: &[Markup]) -> Markup {
 pub fn details(summary: &str, open: bool, body: &Markup) -> Markup {
     html! { details open[open] { summary { (summary) } (body) } }
 }
+
+/// A label with the colon of its language: French puts a space before it.
+#[must_use]
+pub fn label(w: &Words, words: &str) -> String {
+    w.say_with("doc-fact", args!["name" => words])
+}

@@ -22,6 +22,7 @@ use crate::i18n::closing as closing_words;
 use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
+use crate::i18n::number_line;
 use crate::i18n::rule_in_words;
 use crate::service::Refusal;
 use crate::service::close_follow_up as closing;
@@ -72,25 +73,10 @@ fn of_the_record(found: &Explained, event: &FollowUpEvent) -> bool {
     found.steps.is_empty() || matches!(event.kind, EventKind::Changed | EventKind::Reopened)
 }
 
-fn class_phrase(w: &Words, event: &FollowUpEvent) -> crate::i18n::Args {
-    args!["class" => codes::class_word(w, event.class), "due" => format::day(w, event.due_on)]
-}
-
 fn happened(w: &Words, found: &Explained, event: &FollowUpEvent) -> view::Happened {
-    let what = match event.kind {
-        EventKind::Opened => w.say_with("why-event-opened", class_phrase(w, event)),
-        EventKind::Refreshed => w.say_with("why-event-refreshed", class_phrase(w, event)),
-        EventKind::Raised => w.say_with("why-event-raised", class_phrase(w, event)),
-        EventKind::Changed => w.say("why-event-changed"),
-        EventKind::Outcome => w.say("why-event-outcome"),
-        EventKind::Reopened => w.say("why-event-reopened"),
-        EventKind::Closed => {
-            let reason = event.reason.map_or_else(String::new, |r| codes::close_reason(w, r));
-            w.say_with("why-event-closed", args!["reason" => reason])
-        }
-    };
+    let (on, what) = told::of_record(w, event);
     let by = event.by.and_then(|id| found.names.get(&id)).map(|name| w.say_with("why-by", args!["name" => name]));
-    (format::day_and_year(w, event.on), by.map_or_else(|| what.clone(), |by| format!("{what}, {by}")))
+    (on, by.map_or_else(|| what.clone(), |by| format!("{what}, {by}")))
 }
 
 fn ended(w: &Words, found: &Explained) -> Option<view::Ended> {
@@ -131,12 +117,7 @@ fn page(signed: &Signed, found: &Explained, flash: Option<&str>, wrong: Option<(
         class: f.class,
         measured,
         check_by: format::weekday(w, f.due_on),
-        numbers: f
-            .evidence
-            .lines()
-            .iter()
-            .map(|(key, quantity)| (codes::evidence_name(w, *key), crate::i18n::quantity(*key, quantity, w, &food)))
-            .collect(),
+        numbers: f.evidence.lines().iter().map(|(key, told)| number_line(Voice::Written, f.rule, (*key, told), w, &food)).collect(),
         scale: found.scale,
         // In the figures of the protocol that judged it; where only the record is left, in those of the built-in one.
         source: found.judged.as_ref().map_or_else(|| codes::rule_explain(w, f.rule), |judged| rule_in_words(w, &judged.protocol, f.rule)),

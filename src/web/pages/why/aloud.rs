@@ -11,13 +11,15 @@ use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::explain_in;
 use crate::i18n::format;
-use crate::i18n::quantity_in;
+use crate::i18n::number_line;
+use crate::i18n::rule_in_words;
 use crate::i18n::scale;
 use crate::service::why::Explained;
 use crate::store::visits::VisitRecord;
 use crate::view::aloud::Aloud;
 use crate::view::aloud::Section;
 use crate::web::pages::find::printed;
+use crate::web::pages::why::told;
 
 const VOICE: Voice = Voice::Spoken;
 /// Visits with measurements that are read.
@@ -44,6 +46,9 @@ pub fn text(w: &Words, found: &Explained, past: bool, food: &dyn Fn(&str) -> Str
     if !also.is_empty() {
         sections.push((w.say("aloud-also"), also));
     }
+    sections.push(rule(w, found));
+    sections.extend(also_true(w, found, food));
+    sections.push(history(w, found, food));
     sections.push(cautions(w, found));
     Aloud { who: who(w, found, past), sections }
 }
@@ -75,7 +80,13 @@ fn what_was_found(w: &Words, found: &Explained, food: &dyn Fn(&str) -> String) -
     }
     lines.push(explain_in(VOICE, f.rule, &f.evidence, w, food));
     lines.extend(f.evidence.lines().iter().map(|(key, quantity)| {
-        w.say_with("aloud-number", args!["name" => codes::evidence_name(w, *key), "value" => quantity_in(VOICE, *key, quantity, w, food)])
+        let (name, value) = number_line(VOICE, f.rule, (*key, quantity), w, food);
+        // A voice says what kind of number it is; on a page the name tells.
+        let (name, value) = match name.strip_suffix(" (z)") {
+            Some(short) => (short.to_owned(), w.say_with("aloud-z", args!["number" => value])),
+            None => (name, value),
+        };
+        w.say_with("aloud-number", args!["name" => name, "value" => value])
     }));
     lines.push(match &f.closing {
         None => {
@@ -112,7 +123,13 @@ fn at(w: &Words, found: &Explained, record: &VisitRecord) -> String {
     parts.extend(visit.muac.map(|arm| value("aloud-arm", VOICE.mm(w, i64::from(arm.mm())))));
     if let Some(judged) = found.file.assessment.visit(visit.id) {
         for (indicator, id) in [(Indicator::Waz, "aloud-waz"), (Indicator::Laz, "aloud-laz"), (Indicator::Wlz, "aloud-wlz")] {
-            parts.extend(judged.scores.get(indicator).rounded().map(|z| value(id, VOICE.z(w, z.hundredths()))));
+            parts.extend(
+                judged
+                    .scores
+                    .get(indicator)
+                    .rounded()
+                    .map(|z| value(id, w.say_with("aloud-z", args!["number" => VOICE.z(w, z.hundredths())]))),
+            );
         }
         for (suspect, measurement) in [(judged.suspect.weight, Measurement::Weight), (judged.suspect.length, Measurement::Length)] {
             if suspect {
@@ -152,10 +169,62 @@ fn told(w: &Words, found: &Explained) -> Vec<String> {
     lines
 }
 
+/// What the rule looks at, in the figures of the protocol that judged it, where they come from, and which version that was.
+fn rule(w: &Words, found: &Explained) -> Section {
+    let f = &found.follow_up;
+    let words = found.judged.as_ref().map_or_else(|| codes::rule_explain(w, f.rule), |judged| rule_in_words(w, &judged.protocol, f.rule));
+    let mut lines = vec![VOICE.spell(w, &words)];
+    if let Some(judged) = &found.judged {
+        let source = VOICE.spell(w, judged.protocol.rules.source(f.rule));
+        lines.push(w.say_with("aloud-number", args!["name" => w.say("why-protocol-source"), "value" => source.trim_end_matches('.')]));
+    }
+    lines.push(w.say_with("aloud-protocol", args!["protocol" => &f.protocol_id, "version" => &f.protocol_version]));
+    (w.say("why-source"), lines)
+}
+
+/// What is true too and opens nothing, and why; nothing if there is none.
+fn also_true(w: &Words, found: &Explained, food: &dyn Fn(&str) -> String) -> Option<Section> {
+    let lines: Vec<String> = found
+        .follow_up
+        .also_true
+        .iter()
+        .flat_map(|rule| {
+            let also = told::also(w, found, *rule, food);
+            let head = match also.reason {
+                Some(reason) => w.say_with("aloud-number", args!["name" => also.name, "value" => reason]),
+                None => format!("{}.", also.name),
+            };
+            [Some(head), also.why.map(|why| VOICE.spell(w, &why))].into_iter().flatten()
+        })
+        .collect();
+    (!lines.is_empty()).then(|| (w.say("why-also"), lines))
+}
+
+/// Class and day of the check through its time. By whom is left out, as everywhere here.
+fn history(w: &Words, found: &Explained, food: &dyn Fn(&str) -> String) -> Section {
+    let steps = found.steps.iter().map(|step| {
+        let told = told::step(w, found, step, food);
+        let class = codes::class_word(w, step.class);
+        let (on, due) = (format::day_and_year(w, step.on), format::day_and_year(w, step.due_on));
+        let line =
+            w.say_with("aloud-step", args!["date" => on, "what" => told.what, "why" => VOICE.spell(w, told.reason.trim_end_matches('.'))]);
+        format!("{line} {}", w.say_with("aloud-urgency", args!["class" => class, "date" => due]))
+    });
+    let mut lines: Vec<String> = steps.collect();
+    if lines.is_empty() {
+        lines = found
+            .history
+            .iter()
+            .map(|event| told::of_record(w, event))
+            .map(|(on, what)| w.say_with("aloud-number", args!["name" => on, "value" => what]))
+            .collect();
+    }
+    (w.say("why-history"), lines)
+}
+
 fn cautions(w: &Words, found: &Explained) -> Section {
     let protocol = found.protocol();
     let mut lines = vec![w.say("why-caution"), w.say("common-caution-2")];
-    lines.push(w.say_with("aloud-protocol", args!["protocol" => &protocol.id, "version" => &protocol.version]));
     if protocol.approved_by.is_none() {
         lines.push(w.say("common-protocol-not-approved"));
     }

@@ -13,6 +13,8 @@ use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::i18n::format;
 use crate::service::why::Explained;
+use crate::store::follow_ups::EventKind;
+use crate::store::follow_ups::FollowUpEvent;
 use crate::view::why as view;
 
 /// One line of the history.
@@ -87,4 +89,22 @@ pub fn also(w: &Words, found: &Explained, rule: RuleId, food: &dyn Fn(&str) -> S
             Standing::Stands => None,
         }),
     }
+}
+
+/// A line of the record: the day, and what happened.
+pub fn of_record(w: &Words, event: &FollowUpEvent) -> view::Happened {
+    let class = || args!["class" => codes::class_word(w, event.class), "due" => format::day(w, event.due_on)];
+    let what = match event.kind {
+        EventKind::Opened => w.say_with("why-event-opened", class()),
+        EventKind::Refreshed => w.say_with("why-event-refreshed", class()),
+        EventKind::Raised => w.say_with("why-event-raised", class()),
+        EventKind::Changed => w.say("why-event-changed"),
+        EventKind::Outcome => w.say("why-event-outcome"),
+        EventKind::Reopened => w.say("why-event-reopened"),
+        EventKind::Closed => {
+            let reason = event.reason.map_or_else(String::new, |r| codes::close_reason(w, r));
+            w.say_with("why-event-closed", args!["reason" => reason])
+        }
+    };
+    (format::day_and_year(w, event.on), what)
 }
