@@ -61,7 +61,7 @@ pub async fn print(config: Option<&Path>, protocol: &str, language: Lang) -> Res
     } else {
         parsed(protocol)?
     };
-    print!("{}", protocol_doc::document(words(language), &protocol).markdown());
+    print!("{}", protocol_doc::document(words(language), &protocol).markdown(words(language)));
     Ok(ExitCode::SUCCESS)
 }
 

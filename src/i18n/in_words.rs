@@ -9,6 +9,7 @@ use crate::args;
 use crate::i18n::Arg;
 use crate::i18n::Args;
 use crate::i18n::Words;
+use crate::i18n::closing::test_id;
 use crate::i18n::codes;
 use crate::i18n::format;
 
@@ -23,6 +24,21 @@ pub fn rule_sentence(rule: RuleId) -> String {
 pub fn rule_in_words(w: &Words, protocol: &Protocol, rule: RuleId) -> String {
     let args = protocol.rules.figures(rule).into_iter().fold(Args::new(), |args, (key, figure)| args.with(key, said(w, key, &figure)));
     w.say_with(&rule_sentence(rule), args)
+}
+
+/// The test that clears a rule's follow-ups, with the figures of a protocol; `None` for a rule that no test clears.
+#[must_use]
+pub fn clearing_in_words(w: &Words, protocol: &Protocol, rule: RuleId) -> Option<String> {
+    // A child's own page says the numbers of that child; here stand those of the protocol, where there are any.
+    let own = test_id(rule, rule == RuleId::WastingYoung)?;
+    let general = format!("doc-{own}");
+    let figures_of = if rule == RuleId::WastingModerate { RuleId::WastingSevere } else { rule };
+    let args =
+        protocol.rules.figures(figures_of).into_iter().fold(Args::new(), |args, (key, figure)| args.with(key, said(w, key, &figure)));
+    let args = args
+        .with("tolerance", format::g(w, protocol.tolerance.weight_g))
+        .with("start_age", w.say_with("common-days", args!["count" => protocol.ages.start_age_days]));
+    Some(w.say_with(if w.has(&general) { &general } else { &own }, args))
 }
 
 /// A figure with its unit.
@@ -60,11 +76,12 @@ fn whole(w: &Words, key: &str, n: i64) -> String {
 fn step_in_words(w: &Words, step: &TextureStep) -> String {
     let texture = domain::food::Texture::new(step.below).map_or_else(String::new, |texture| codes::texture(w, texture));
     let class = codes::class_word(w, step.class);
+    let last = step.to_months.saturating_sub(1);
     w.say_with(
-        "doc-rule-step",
+        if step.from_months == last { "doc-rule-step-one" } else { "doc-rule-step" },
         args![
             "from" => step.from_months.to_string(),
-            "to" => step.to_months.saturating_sub(1).to_string(),
+            "to" => last.to_string(),
             "texture" => texture,
             "class" => class
         ],
@@ -123,6 +140,27 @@ mod tests {
         let text = rule_in_words(en, &changed, RuleId::WeightDrop);
         assert!(text.contains("21 to 90 days apart") && text.contains("By −0.80 or further down: Within 7 days under 6 months"), "{text}");
         let steps = rule_in_words(words(Lang::Fr), protocol, RuleId::TextureBehind);
-        assert!(steps.contains("De 9 à 9 mois, moins que") && steps.contains("Prochaine visite prévue"), "{steps}");
+        assert!(steps.contains("À 9 mois, moins que") && steps.contains("Prochaine visite prévue"), "{steps}");
+    }
+
+    #[test]
+    fn a_clearing_test_is_said_with_the_figures_of_the_protocol() {
+        for lang in [Lang::En, Lang::Fr] {
+            for rule in RuleId::ALL {
+                let Some(text) = clearing_in_words(words(lang), default_protocol(), *rule) else { continue };
+                assert!(!text.contains(['{', '}', '$']) && text.ends_with('.'), "{} {}: {text}", lang.code(), rule.code());
+            }
+        }
+        let said = |rule| clearing_in_words(words(Lang::En), default_protocol(), rule).expect("a test");
+        assert_eq!(
+            said(RuleId::WastingModerate),
+            "An arm of 125 mm or more, both feet looked at and not swollen, and weight for length −2.00 or above if a length is taken."
+        );
+        assert_eq!(
+            said(RuleId::WeightLoss),
+            "A weight more than 100 g above that of the visit at which it last held, 14 days or more after that visit."
+        );
+        assert_eq!(said(RuleId::IronNone), "Meat, fish or another source of iron the day before.");
+        assert!(clearing_in_words(words(Lang::En), default_protocol(), RuleId::ReactionMild).is_none());
     }
 }

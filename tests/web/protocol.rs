@@ -34,6 +34,11 @@ async fn everybody_signed_in_reads_the_protocol_with_its_figures_and_a_place_to_
         browser.open("/protocol").await.is(200);
         browser.says("Feeding protocol default-6-23, version 1.").says("Not approved by a clinician.");
         browser.says("upper arm under 115 mm").says("Source: WHO/UNICEF 2009: 115 mm and -3").says("Signature").says("Changes wanted");
+        browser.says("2 to 3 tablespoons, rising to half of a 250 ml cup").says("At 9 months below");
+        browser.says("Closes: at the first visit on a later day at which this is so: Weight for age −3.00 or above.");
+        browser.says("at the second of two visits, 7 days or more apart, at which this is so: Both feet looked at and not swollen.");
+        browser.says("Energy from: USDA FoodData Central").does_not_say("Water: 0 ml").does_not_say("From 9 to 9");
+        browser.says("Honey: Source:");
         assert_eq!(
             browser.attrs("main nav.jump a", "href").len(),
             browser.texts("main .doc h2[id]").len(),
@@ -207,6 +212,7 @@ async fn adopting_is_an_administrators_logged_act_and_counts_from_its_day() {
     adopt(&mut browser, &wrong).await.is(422).says("This day is over already").says("Not saved yet: 2 things to correct");
     assert_eq!(adopted(&site).await.len(), 1, "nothing was half adopted");
     adopt(&mut browser, &form("2026-12-01")).await.is(200).says("Adopted.").says("to come").says("Dr Oru Saneth");
+    browser.says("It counts from 1 December 2026 on; until that day the lists stay as they are.").does_not_say("within minutes");
     browser.says("The district lowered the limit of the arm").says("in force today");
     assert_eq!(adopted(&site).await.last().map(|(version, from)| (version.as_str(), from.as_str())), Some(("7.0.0", "2026-12-01")));
     let noted = audit::of_object(site.db.db.direct(), "protocol", "default-6-23 7.0.0", None, 10).await.expect("readable");

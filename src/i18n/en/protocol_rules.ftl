@@ -58,4 +58,30 @@ doc-rule-visit-lost = Not seen for { $after_days_under_12m } under 12 months, fo
 doc-rule-referral-no-outcome = No outcome is known { $urgent_after_days } after an urgent follow-up, or { $other_after_days } after another referral. { $class }.
 
 doc-rule-days-range = { $from } to { $to } days
+doc-rule-step-one = At { $from } months below “{ $texture }”: { $class }.
 doc-rule-step = From { $from } to { $to } months below “{ $texture }”: { $class }.
+
+# The test that clears a rule, with the figures of the protocol. A rule that is not here has the words of a child's own page.
+doc-clears-wasting = An arm of { $clear_muac_from_mm } or more, both feet looked at and not swollen, and weight for length { $clear_z_from } or above if a length is taken.
+doc-clears-wasting-young = Under 6 months, an arm of { $muac_below_mm } or more and weight for length { $below_z } or above; what made it fire must be measured again. From 6 months on, the test of severe thinness.
+doc-clears-weight-very-low = Weight for age { $below_z } or above.
+doc-clears-weight-low = Weight for age { $below_z } or above.
+doc-clears-weight-loss = A weight more than { $tolerance } above that of the visit at which it last held, { $clear_after_days } or more after that visit.
+doc-clears-weight-static = A gain of more than 0 g between two weights, { $interval_days_under_6m } apart under 6 months, { $interval_days_6_to_11m } from 6 to 11 months, { $interval_days_from_12m } from 12 months on.
+doc-clears-weight-slow-gain = At least the gain hoped for at that age, and more than 0 g, between two weights { $interval_days } apart.
+doc-clears-weight-drop = Weight gained since the same earlier visit, { $interval_days } before, and a change of the weight line above { $change_z }.
+doc-clears-weight-drift = A fall of the weight line of less than { $fall_low_start_z } from a low start, { $fall_z } from a middle one, { $fall_high_start_z } from a high one.
+doc-clears-birth-weight-not-regained = The birth weight or more, at any age.
+doc-clears-birth-low = A plan of the clinic is written down, or the child is { $under_age_days } old.
+doc-clears-length-low = Length for age { $below_z } or above.
+doc-clears-weight-high = Weight for length { $above_z } or below. Where it never held on a weight for length, weight for age { $above_z } or below is enough.
+doc-clears-solids-early = Asked, and no solid food given; or a plan of the clinic; or the child is { $start_age } old.
+doc-clears-liquids-early = Asked, and no other drink; or the child is { $under_age_days } old.
+doc-clears-milk-animal-early = Asked, and no animal milk; or a plan of the clinic; or the child is { $under_months } old.
+doc-clears-texture-behind = The best texture known is as thick as the age asks.
+doc-clears-meals-few = As many meals as the age needs.
+doc-clears-milk-few = Breastfed; or at least { $least_under_6m } milk feeds a day under 6 months, from then on as many as the stage asks.
+doc-clears-diversity-low = At least { $least } of 8 food groups the day before.
+doc-clears-food-honey = Danger signs asked about and none of those that honey can cause, { $watch_days } or more after the last visit with honey.
+doc-clears-food-local-wait = The age of the local protocol for every such food given too early has come.
+doc-clears-appetite-poor = Asked, and food refused for less than { $least_days }.

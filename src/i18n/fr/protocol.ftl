@@ -38,6 +38,9 @@ doc-least-milk = lait au moins { $n }
 doc-snacks = Goûters
 doc-amount = Quantité par repas
 doc-cups = { $n } d’une tasse de 250 ml
+doc-cup-half = la moitié
+doc-cup-three-quarters = les trois quarts
+doc-spoons-to-cups = { $spoons }, puis jusqu’à { $cups }
 doc-spoons = { $n } cuillères à soupe
 doc-energy = Énergie des aliments, kcal par jour
 doc-energy-bf = allaité { $n }
@@ -70,6 +73,7 @@ doc-food-unhealthy = peu sain
 doc-food-sweet-drink = boisson sucrée
 doc-food-drink = une boisson, ne compte jamais comme aliment
 doc-food-kcal = { $n } kcal pour 100 g
+doc-food-kcal-source = · Énergie d’après :
 doc-food-hidden = n’est plus proposé
 doc-group-none = Dans aucun groupe
 doc-food-days = { $n } jours
@@ -84,17 +88,17 @@ doc-rule-off = Éteinte : ce programme ne l’utilise pas.
 doc-rule-safety = Protège d’un danger : ne peut pas être éteinte.
 doc-rule-do = Ce que fait l’agent
 doc-rule-closes = Se ferme
-doc-way-test = à la première visite suivante où ce n’est plus le cas et où les chiffres sont meilleurs
-doc-way-two-visits = après deux visites meilleures, à { $days } d’écart ou plus
+doc-way-test = à la première visite d’un jour suivant où ceci est vrai
+doc-way-two-visits = à la seconde de deux visites, à { $days } d’écart ou plus, où ceci est vrai
 doc-way-care = quand un agent de santé a vu l’enfant ou décidé
-doc-way-care-and-test = quand un agent de santé a vu l’enfant et qu’une visite suivante est meilleure
-doc-way-test-or-care = à la première visite meilleure, ou quand un agent de santé a vu l’enfant
+doc-way-care-and-test = quand un agent de santé a vu l’enfant et qu’à une visite ceci est vrai
+doc-way-test-or-care = quand un agent de santé a vu l’enfant, ou à la première visite d’un jour suivant où ceci est vrai
 doc-way-decision = quand un agent de santé nommé ou un superviseur a décidé
 doc-way-correction = quand la fiche est corrigée
 doc-way-list = quand ce n’est plus le cas
 
-doc-urgency = Urgence et délais
-doc-class = Urgence
+doc-urgency = Degrés d’urgence et délais
+doc-class = Degré
 doc-class-check = Contrôle après
 doc-class-supervisor = En retard pour le superviseur
 doc-class-manager = Compté en retard par le responsable
@@ -160,6 +164,7 @@ protocol-nobody = personne encore
 protocol-file = Le fichier lui-même (TOML)
 protocol-rehearse = Essayer un changement
 protocol-done-adopted = Adopté. Les listes sont mises à jour en quelques minutes.
+protocol-done-adopted-from = Adopté. Il compte à partir du { $date } ; jusque-là les listes restent comme elles sont.
 
 # L’essai
 rehearse-title = Essayer un protocole
@@ -182,7 +187,7 @@ rehearse-not-loaded = Le fichier ne peut pas être utilisé : { $count ->
     }. Rien n’a été changé.
 rehearse-fault = Ligne { $line }, { $key } :
 rehearse-fault-line = Ligne { $line } :
-rehearse-parser-says = L’analyseur dit, en anglais :
+rehearse-parser-says = L’analyseur dit, en anglais :
 rehearse-nothing = Sous { $id } { $version } rien ne changerait pour { $count ->
         [one] { $count } enfant regardé
        *[other] { $count } enfants regardés
@@ -198,7 +203,7 @@ rehearse-work-week = Nouveaux suivis par semaine (moyenne des 4 dernières semai
 rehearse-work-children = Enfants sur la liste
 rehearse-now = Maintenant
 rehearse-then = Alors
-rehearse-by-class = Par urgence
+rehearse-by-class = Par degré
 rehearse-by-rule = Par règle
 rehearse-by-area = Par village
 rehearse-by-worker = Par agent

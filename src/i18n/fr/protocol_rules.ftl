@@ -58,4 +58,30 @@ doc-rule-visit-lost = Pas vu depuis { $after_days_under_12m } avant 12 mois, dep
 doc-rule-referral-no-outcome = Aucun résultat connu { $urgent_after_days } après un suivi urgent, ou { $other_after_days } après un autre transfert. { $class }.
 
 doc-rule-days-range = { $from } à { $to } jours
+doc-rule-step-one = À { $from } mois, moins que « { $texture } » : { $class }.
 doc-rule-step = De { $from } à { $to } mois, moins que « { $texture } » : { $class }.
+
+# The test that clears a rule, with the figures of the protocol. A rule that is not here has the words of a child's own page.
+doc-clears-wasting = Un bras de { $clear_muac_from_mm } ou plus, les deux pieds regardés et non gonflés, et un poids pour la taille de { $clear_z_from } ou plus si la taille est prise.
+doc-clears-wasting-young = Avant 6 mois, un bras de { $muac_below_mm } ou plus et un poids pour la taille de { $below_z } ou plus ; ce qui l’a ouvert doit être mesuré de nouveau. À partir de 6 mois, le critère de la maigreur sévère.
+doc-clears-weight-very-low = Poids pour l’âge de { $below_z } ou plus.
+doc-clears-weight-low = Poids pour l’âge de { $below_z } ou plus.
+doc-clears-weight-loss = Un poids supérieur de plus de { $tolerance } à celui de la dernière visite où c’était le cas, { $clear_after_days } ou plus après cette visite.
+doc-clears-weight-static = Une prise de plus de 0 g entre deux pesées, à { $interval_days_under_6m } d’écart avant 6 mois, { $interval_days_6_to_11m } de 6 à 11 mois, { $interval_days_from_12m } à partir de 12 mois.
+doc-clears-weight-slow-gain = Au moins la prise espérée à cet âge, et plus de 0 g, entre deux pesées à { $interval_days } d’écart.
+doc-clears-weight-drop = Du poids pris depuis la même visite antérieure, { $interval_days } avant, et un changement de la courbe de poids supérieur à { $change_z }.
+doc-clears-weight-drift = Une baisse de la courbe de poids de moins de { $fall_low_start_z } pour un départ bas, { $fall_z } pour un départ moyen, { $fall_high_start_z } pour un départ haut.
+doc-clears-birth-weight-not-regained = Le poids de naissance ou plus, à tout âge.
+doc-clears-birth-low = Un plan du centre de santé est écrit, ou l’enfant a { $under_age_days }.
+doc-clears-length-low = Taille pour l’âge de { $below_z } ou plus.
+doc-clears-weight-high = Poids pour la taille de { $above_z } ou moins. S’il n’a jamais été question d’un poids pour la taille, un poids pour l’âge de { $above_z } ou moins suffit.
+doc-clears-solids-early = Demandé, et aucun aliment solide donné ; ou un plan du centre de santé ; ou l’enfant a { $start_age }.
+doc-clears-liquids-early = Demandé, et aucune autre boisson ; ou l’enfant a { $under_age_days }.
+doc-clears-milk-animal-early = Demandé, et pas de lait animal ; ou un plan du centre de santé ; ou l’enfant a { $under_months }.
+doc-clears-texture-behind = La meilleure texture connue est aussi épaisse que l’âge le demande.
+doc-clears-meals-few = Autant de repas que l’âge en demande.
+doc-clears-milk-few = Allaité ; ou au moins { $least_under_6m } prises de lait par jour avant 6 mois, ensuite autant que le stade en demande.
+doc-clears-diversity-low = Au moins { $least } des 8 groupes d’aliments la veille.
+doc-clears-food-honey = Signes de danger demandés et aucun de ceux que le miel peut causer, { $watch_days } ou plus après la dernière visite avec du miel.
+doc-clears-food-local-wait = L’âge du protocole local est atteint pour chaque aliment de ce genre donné trop tôt.
+doc-clears-appetite-poor = Demandé, et nourriture refusée pendant moins de { $least_days }.

@@ -35,6 +35,19 @@ fn range_f(writer: Writer<'_>, (least, most): (f64, f64)) -> String {
     writer.w.say_with("doc-range", args!["from" => number(least), "to" => number(most)])
 }
 
+/// Cups as they are spoken of: a half and three quarters by name.
+fn cups_in_words(writer: Writer<'_>, (least, most): (f64, f64)) -> String {
+    let same = |a: f64, b: f64| (a - b).abs() < f64::EPSILON;
+    let word = |n: f64| [(0.5, "doc-cup-half"), (0.75, "doc-cup-three-quarters")].into_iter().find(|(known, _)| same(*known, n));
+    match (same(least, most), word(least), word(most)) {
+        (true, Some((_, id)), _) => writer.w.say(id),
+        (false, Some((_, from)), Some((_, to))) => {
+            writer.w.say_with("doc-range", args!["from" => writer.w.say(from), "to" => writer.w.say(to)])
+        }
+        _ => range_f(writer, (least, most)),
+    }
+}
+
 pub(super) fn stages(writer: Writer<'_>, blocks: &mut Vec<Block>) {
     let Writer { w, protocol } = writer;
     blocks.push(writer.part("doc-stages"));
@@ -45,8 +58,9 @@ pub(super) fn stages(writer: Writer<'_>, blocks: &mut Vec<Block>) {
         columns: columns.map(|id| w.say(id)).to_vec(),
         rows: protocol.stages.iter().map(|stage| stage_row(writer, stage)).collect(),
     });
-    let sources =
-        protocol.stages.iter().map(|stage| vec![Text::Said(format!("{}:", codes::stage_name(w, stage.id))), writer.quoted(&stage.source)]);
+    let sources = protocol.stages.iter().map(|stage| {
+        vec![Text::Said(w.say_with("doc-fact", args!["name" => codes::stage_name(w, stage.id)])), writer.quoted(&stage.source)]
+    });
     blocks.push(Block::List(sources.collect()));
 }
 
@@ -79,13 +93,13 @@ fn stage_row(writer: Writer<'_>, stage: &Stage) -> Vec<Line> {
             .collect();
     }
     let least = |n: u8| Text::Said(w.say_with("doc-least", args!["n" => n.to_string()]));
-    let mut amount = Line::new();
-    if let Some(cups) = stage.cups {
-        amount.push(Text::Said(w.say_with("doc-cups", args!["n" => range_f(writer, cups)])));
-    }
-    if let Some((from, to)) = stage.tablespoons {
-        amount.push(Text::Said(w.say_with("doc-spoons", args!["n" => range(writer, from, to)])));
-    }
+    // The spoons of the first days come before the cup that they rise to.
+    let cups = stage.cups.map(|cups| w.say_with("doc-cups", args!["n" => cups_in_words(writer, cups)]));
+    let spoons = stage.tablespoons.map(|(from, to)| w.say_with("doc-spoons", args!["n" => range(writer, from, to)]));
+    let amount = match (spoons, cups) {
+        (Some(spoons), Some(cups)) => said(w.say_with("doc-spoons-to-cups", args!["spoons" => spoons, "cups" => cups])),
+        (spoons, cups) => spoons.into_iter().chain(cups).map(Text::Said).collect(),
+    };
     let (bf, nbf) = (stage.meals_expected_bf, stage.meals_expected_nbf);
     let milk = Text::Said(w.say_with("doc-least-milk", args!["n" => stage.milk_feeds_min_nbf.to_string()]));
     vec![
@@ -127,14 +141,23 @@ pub(super) fn foods(writer: Writer<'_>, blocks: &mut Vec<Block>) {
         if of_group.is_empty() {
             continue;
         }
+        let group_called = group.is_some();
         let called = group.map_or_else(|| w.say("doc-group-none"), |group| codes::food_group(w, group));
         blocks.push(Block::Heading(said(&called)));
         blocks.push(Block::List(of_group.iter().map(|food| food_line(writer, food)).collect()));
-        // Most foods of a group share their source: each is said once.
+        // Most foods of a group share their source: each is said once. Those in no group have little in common, so it is said whose it is.
         let mut sources: Vec<&str> = of_group.iter().map(|food| food.source.as_str()).collect();
         sources.sort_unstable();
         sources.dedup();
-        blocks.extend(sources.into_iter().map(|source| writer.source(source)));
+        for source in sources {
+            let mut line = writer.source_line(source);
+            if !group_called {
+                let whose = of_group.iter().filter(|food| food.source == source).map(|food| food.name(w.lang().code()).to_owned());
+                let whose = format::list(w, &whose.collect::<Vec<_>>());
+                line.insert(0, Text::Said(w.say_with("doc-fact", args!["name" => whose])));
+            }
+            blocks.push(Block::Para(line));
+        }
     }
 }
 
@@ -144,10 +167,18 @@ fn food_line(writer: Writer<'_>, food: &Food) -> Line {
     let lang = w.lang().code();
     let mut facts: Line = Vec::new();
     if food.iron != Iron::None {
-        facts.push(Text::Said(format!("{}: {}", w.say("doc-food-iron"), codes::iron(w, food.iron))));
+        facts.push(Text::Said(format!(
+            "{} {}",
+            w.say_with("doc-fact", args!["name" => w.say("doc-food-iron")]),
+            codes::iron(w, food.iron)
+        )));
     }
     if let Some(allergen) = food.allergen {
-        facts.push(Text::Said(format!("{}: {}", w.say("doc-food-allergen"), codes::allergen(w, allergen))));
+        facts.push(Text::Said(format!(
+            "{} {}",
+            w.say_with("doc-fact", args!["name" => w.say("doc-food-allergen")]),
+            codes::allergen(w, allergen)
+        )));
     }
     if food.earliest_days != 180 {
         facts.push(Text::Said(format!(
@@ -180,8 +211,12 @@ fn food_line(writer: Writer<'_>, food: &Food) -> Line {
         line.push(fact);
     }
     if !food.safe_form(lang).trim().is_empty() {
-        line.push(Text::Said(format!("· {}:", w.say("doc-food-safe"))));
+        line.push(Text::Said(format!("· {}", w.say_with("doc-fact", args!["name" => w.say("doc-food-safe")]))));
         line.push(writer.quoted_in(food.safe_form(lang), &food.safe_form));
+    }
+    if food.kcal_per_100g.is_some() && !food.kcal_source.trim().is_empty() {
+        line.push(Text::Said(w.say("doc-food-kcal-source")));
+        line.push(writer.quoted(&food.kcal_source));
     }
     line
 }
@@ -207,7 +242,7 @@ pub(super) fn coaching(writer: Writer<'_>, blocks: &mut Vec<Block>) {
     let listed = lines.into_iter().map(|advice| {
         let mut line = Line::new();
         if advice.danger {
-            line.push(Text::Said(format!("{}:", w.say("doc-coaching-danger"))));
+            line.push(Text::Said(w.say_with("doc-fact", args!["name" => w.say("doc-coaching-danger")])));
         }
         line.push(writer.quoted_in(advice.text(w.lang().code()), &advice.text));
         let stages: Vec<String> = advice.stages.iter().map(|stage| codes::stage_name(w, *stage)).collect();
@@ -237,10 +272,12 @@ pub(super) fn recipes(writer: Writer<'_>, blocks: &mut Vec<Block>) {
             Text::Quoted(words.to_owned(), if translated { lang.to_owned() } else { protocol.language.clone() })
         };
         blocks.push(Block::Heading(vec![own(&text.name)]));
+        let last = recipe.parts.len();
         let parts = recipe.parts.iter().enumerate().flat_map(|(at, part)| {
             let known = protocol.food(&part.food).map_or_else(|| part.food.as_str(), |food| &food.name);
             let name = writer.quoted_in(protocol.food_name(&part.food, lang), known);
-            let grams = Text::Said(format!("{};", format::g(w, i64::from(part.grams))));
+            let grams = format::g(w, i64::from(part.grams));
+            let grams = Text::Said(if at + 1 == last { grams } else { format!("{grams};") });
             let measure = text.measures.get(at).map(|measure| own(&format!("({measure})")));
             [Some(name), measure, Some(grams)].into_iter().flatten()
         });
@@ -251,12 +288,12 @@ pub(super) fn recipes(writer: Writer<'_>, blocks: &mut Vec<Block>) {
         if let Some((room, cold)) = keeps.flour_days {
             kept.push(Text::Said(w.say_with("doc-recipe-flour", args!["room" => room.to_string(), "cold" => cold.to_string()])));
         }
-        let mut facts = vec![
-            (w.say("doc-recipe-parts"), parts.collect()),
-            (w.say("doc-recipe-water"), said(w.say_with("doc-recipe-ml", args!["n" => recipe.water_ml.to_string()]))),
-            (w.say("doc-recipe-cooked"), said(format::g(w, i64::from(recipe.cooked_g)))),
-            (w.say("doc-recipe-textures"), said(format::list(w, &textures))),
-        ];
+        let mut facts = vec![(w.say("doc-recipe-parts"), parts.collect())];
+        if recipe.water_ml > 0 {
+            facts.push((w.say("doc-recipe-water"), said(w.say_with("doc-recipe-ml", args!["n" => recipe.water_ml.to_string()]))));
+        }
+        facts.push((w.say("doc-recipe-cooked"), said(format::g(w, i64::from(recipe.cooked_g)))));
+        facts.push((w.say("doc-recipe-textures"), said(format::list(w, &textures))));
         if let Some(kcal) = recipe.kcal_per_g(&protocol.foods) {
             facts.push((w.say("doc-recipe-energy"), said(w.say_with("doc-kcal-per-g", args!["n" => format::number(w, kcal, 2)]))));
         }

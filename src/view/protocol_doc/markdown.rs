@@ -4,13 +4,15 @@ use super::Block;
 use super::Document;
 use super::Line;
 use super::Text;
+use crate::args;
+use crate::i18n::Words;
 
 impl Document {
     /// As Markdown, with a line end at the end.
     #[must_use]
-    pub fn markdown(&self) -> String {
+    pub fn markdown(&self, w: &Words) -> String {
         let mut parts = vec![format!("# {}", escaped(&self.title))];
-        parts.extend(self.blocks.iter().map(one));
+        parts.extend(self.blocks.iter().map(|block| one(w, block)));
         parts.join("\n\n") + "\n"
     }
 }
@@ -38,14 +40,19 @@ fn line(line: &Line) -> String {
     joined(line, " ")
 }
 
-fn one(block: &Block) -> String {
+/// A name with the colon of its language.
+fn named(w: &Words, name: &str) -> String {
+    escaped(&w.say_with("doc-fact", args!["name" => name]))
+}
+
+fn one(w: &Words, block: &Block) -> String {
     match block {
         Block::Part { words, .. } => format!("## {}", escaped(words)),
         Block::Heading(words) => format!("### {}", line(words)),
         Block::Para(words) => line(words),
         Block::Strong(words) => format!("**{}**", escaped(words)),
         Block::Facts(items) => {
-            items.iter().map(|(name, value)| format!("- **{}:** {}", escaped(name), line(value))).collect::<Vec<_>>().join("\n")
+            items.iter().map(|(name, value)| format!("- **{}** {}", named(w, name), line(value))).collect::<Vec<_>>().join("\n")
         }
         Block::List(lines) => lines.iter().map(|one| format!("- {}", line(one))).collect::<Vec<_>>().join("\n"),
         Block::Table { columns, rows, .. } => {
@@ -57,7 +64,7 @@ fn one(block: &Block) -> String {
         }
         Block::Sign { ticks, labels } => {
             let ticks = ticks.iter().map(|tick| format!("- [ ] {}", escaped(tick)));
-            let labels = labels.iter().map(|label| format!("\n{}: {}", escaped(label), r"\_".repeat(40)));
+            let labels = labels.iter().map(|label| format!("\n{} {}", named(w, label), r"\_".repeat(40)));
             ticks.chain(labels).collect::<Vec<_>>().join("\n")
         }
     }

@@ -10,6 +10,7 @@ use super::Text;
 use super::Writer;
 use super::said;
 use crate::args;
+use crate::i18n::clearing_in_words;
 use crate::i18n::codes;
 use crate::i18n::rule_in_words;
 
@@ -55,7 +56,7 @@ fn closes(writer: Writer<'_>, rule: RuleId) -> String {
     if rule.is_list() {
         return w.say("doc-way-list");
     }
-    match way(rule) {
+    let way = match way(rule) {
         Way::Test => w.say("doc-way-test"),
         Way::TwoVisits => w.say_with("doc-way-two-visits", args!["days" => writer.days(writer.protocol.clearing.two_visits_days_apart)]),
         Way::Care => w.say("doc-way-care"),
@@ -63,5 +64,9 @@ fn closes(writer: Writer<'_>, rule: RuleId) -> String {
         Way::TestOrCare => w.say("doc-way-test-or-care"),
         Way::Decision => w.say("doc-way-decision"),
         Way::Correction => w.say("doc-way-correction"),
+    };
+    match clearing_in_words(w, writer.protocol, rule) {
+        Some(test) => format!("{} {test}", w.say_with("doc-fact", args!["name" => way])),
+        None => way,
     }
 }

@@ -109,15 +109,47 @@ impl Numbers {
             "rehearse-week-now",
             "rehearse-week-then",
         ];
+        // A kind of change that nothing shows takes no room; what is and would be on the list, and how much is new, always stands.
+        let shown =
+            |at: usize| !(1..6).contains(&at) || lines.iter().any(|(_, counts)| counts.list[at] > 0) || (with_all && self.all.list[at] > 0);
+        let shown = HEADS.iter().enumerate().map(|(at, _)| shown(at)).collect::<Vec<_>>();
         let cells = |head: Markup, counts: Counts| {
             let list = counts.list.iter().map(|n| Cell::number(&format::count(w, *n)));
             let weeks = counts.a_week.iter().map(|n| Cell::number(&format::number(w, *n, 1)));
-            std::iter::once(Cell::of(head)).chain(list).chain(weeks).collect::<Vec<_>>()
+            let told = list.chain(weeks).zip(&shown).filter_map(|(cell, shown)| shown.then_some(cell));
+            std::iter::once(Cell::of(head)).chain(told).collect::<Vec<_>>()
         };
-        let table = Table::scrolling(w.say(caption)).headed().column(w.say(first), false);
-        let table = HEADS.iter().fold(table, |table, id| table.column(w.say(id), true));
+        // On a phone ten columns lie off screen: there it folds.
+        let table = Table::folding(w.say(caption)).headed().column(w.say(first), false);
+        let table = HEADS.iter().zip(&shown).filter(|(_, shown)| **shown).fold(table, |table, (id, _)| table.column(w.say(id), true));
         let table = lines.into_iter().fold(table, |table, (head, counts)| table.row(cells(head, counts)));
         let table = if with_all { table.foot(cells(html! { (w.say("rehearse-all")) }, self.all)) } else { table };
         html! { (table) }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::i18n::Lang;
+    use crate::i18n::words;
+
+    #[test]
+    fn a_kind_of_change_that_nothing_shows_has_no_column_and_the_table_folds_on_a_phone() {
+        let counts = Counts { list: [3, 1, 0, 0, 2, 0, 4], a_week: [0.5, 0.8] };
+        let numbers = Numbers {
+            children: [3, 4],
+            all: counts,
+            by_class: Vec::new(),
+            by_rule: vec![(RuleId::WeightLow, counts)],
+            by_area: vec![("Ulopi".to_owned(), counts)],
+            by_worker: Vec::new(),
+        };
+        let page = numbers.tables(words(Lang::En)).0;
+        for (label, there) in
+            [("Opened", true), ("Lowered", true), ("Closed", false), ("Raised", false), ("Other day", false), ("Then", true)]
+        {
+            assert_eq!(page.contains(&format!("data-label=\"{label}\"")), there, "{label}");
+        }
     }
 }

@@ -94,7 +94,11 @@ pub async fn show(req: HttpRequest, signed: Signed) -> Result<Html, Failure> {
         versions: all.iter().map(|(number, one)| line(&signed, *number, one, active)).collect(),
         may_rehearse,
     };
-    let flash = done(&req, &[("adopted", "protocol-done-adopted")]).map(|id| w.say(id));
+    // The last one adopted: from its day on it counts, and only then the lists change.
+    let from = all.iter().max_by_key(|(number, _)| *number).map(|(_, one)| one.record.effective_from);
+    let to_come = from.filter(|from| *from > signed.visitor.today).map(|from| format::day_and_year(w, from));
+    let flash = done(&req, &[("adopted", "protocol-done-adopted")])
+        .map(|id| to_come.map_or_else(|| w.say(id), |from| w.say_with("protocol-done-adopted-from", args!["date" => from])));
     let title = w.say("doc-page-title");
     let mut shell = signed.shell(&title);
     shell.here = Some(Nav::Protocol);
