@@ -18,6 +18,7 @@ use crate::view::parts::Select;
 use crate::view::parts::Table;
 use crate::view::parts::back;
 use crate::view::parts::button;
+use crate::view::parts::label;
 use crate::view::parts::name;
 
 /// The page.
@@ -52,7 +53,7 @@ pub fn page(w: &Words, p: &QualityPage<'_>) -> Markup {
         (table(w, p))
         @if !asked.is_empty() {
             h2 { (w.say("quality-try")) }
-            ul { @for item in asked { li { b { (w.say(&id(item, ""))) } ": " (w.say(&id(item, "-do"))) } } }
+            ul { @for item in asked { li { b { (label(w, &w.say(&id(item, "")))) } " " (w.say(&id(item, "-do"))) } } }
         }
         h2 { (w.say("quality-spread")) }
         p.quiet { (w.say("quality-spread-hint")) }

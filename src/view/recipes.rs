@@ -103,9 +103,18 @@ pub fn title(w: &Words, list: &List<'_>) -> String {
     if child.milk_only {
         return w.say_with("recipes-milk-only", args!["name" => child.called]);
     }
-    let suit = list.lines.iter().filter(|line| line.fit == Fit::Suits).count();
+    let suit = list.lines.iter().filter(|line| line.fit == Fit::Suits && !line.too_thin).count();
     w.say_with("recipes-suit", args!["count" => suit, "name" => child.called])
 }
+
+/// The parts of a child's list: how its recipes fit, whether they are too thin for a meal, and what stands above them.
+const PARTS: [(Fit, Option<bool>, Option<&str>); 5] = [
+    (Fit::Suits, Some(false), None),
+    (Fit::Suits, Some(true), Some("recipes-taste")),
+    (Fit::AskFirst, None, Some("recipes-ask-first")),
+    (Fit::Later, None, Some("recipes-later")),
+    (Fit::No, None, Some("recipes-no")),
+];
 
 /// The list.
 #[must_use]
@@ -126,8 +135,8 @@ pub fn list(w: &Words, list: &List<'_>) -> Markup {
             }
             Some(_) => {
                 p.lede { (w.say("recipes-open-one")) }
-                @for (fit, heading) in [(Fit::Suits, None), (Fit::AskFirst, Some("recipes-ask-first")), (Fit::Later, Some("recipes-later")), (Fit::No, Some("recipes-no"))] {
-                    @let lines: Vec<&Line<'_>> = list.lines.iter().filter(|line| line.fit == fit).collect();
+                @for (fit, thin, heading) in PARTS {
+                    @let lines: Vec<&Line<'_>> = list.lines.iter().filter(|line| line.fit == fit && thin.is_none_or(|thin| line.too_thin == thin)).collect();
                     @if !lines.is_empty() {
                         @if let Some(heading) = heading { h2 { (w.say(heading)) } }
                         (rows(w, list, &lines))

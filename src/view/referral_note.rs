@@ -13,6 +13,7 @@ use crate::i18n::format;
 use crate::view::child::ChildPage;
 use crate::view::child::MeasuredOn;
 use crate::view::parts::back;
+use crate::view::parts::label;
 use crate::view::parts::name;
 
 /// Measurements shown: the last ones say how it went (our own choice).
@@ -62,7 +63,7 @@ fn why(w: &Words, page: &ChildPage<'_>) -> Markup {
         ul {
             @for follow_up in page.open.iter().take(REASONS) {
                 li {
-                    @if follow_up.class <= Class::Today { b { (codes::class_word(w, follow_up.class)) ": " } }
+                    @if follow_up.class <= Class::Today { b { (label(w, &codes::class_word(w, follow_up.class))) " " } }
                     (explain(follow_up.rule, follow_up.evidence, w, page.food))
                     " " (w.say_with("child-seen-on", args!["day" => format::day_near(w, follow_up.last_fired_on, page.day)]))
                 }
@@ -94,7 +95,7 @@ fn numbers(w: &Words, page: &ChildPage<'_>) -> Markup {
         ul {
             @for measured in visits {
                 @let (numbers, odd) = line(measured);
-                li { b { (format::day_and_year(w, measured.on)) ": " } (numbers) @if odd { " (" (w.say("referral-odd")) ")" } }
+                li { b { (label(w, &format::day_and_year(w, measured.on))) " " } (numbers) @if odd { " (" (w.say("referral-odd")) ")" } }
             }
         }
         @if let Some(grams) = page.who.birth_weight_g { p { (w.say_with("referral-birth", args!["weight" => format::kg(w, i64::from(grams))])) } }
@@ -104,5 +105,5 @@ fn numbers(w: &Words, page: &ChildPage<'_>) -> Markup {
 
 fn holds(w: &Words, page: &ChildPage<'_>) -> Markup {
     let held = page.on_hold();
-    html! { @if !held.is_empty() { p { b { (w.say("referral-holds")) ": " } (held.join(", ")) } } }
+    html! { @if !held.is_empty() { p { b { (label(w, &w.say("referral-holds"))) " " } (held.join(", ")) } } }
 }

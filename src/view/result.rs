@@ -24,6 +24,7 @@ use crate::view::parts::Icon;
 use crate::view::parts::NoteWeight;
 use crate::view::parts::acts;
 use crate::view::parts::cls;
+use crate::view::parts::label;
 use crate::view::parts::link_button;
 use crate::view::parts::name;
 use crate::view::parts::note;
@@ -230,7 +231,7 @@ fn usual(p: &ResultPage<'_>) -> Markup {
         (still_urgent(p))
         @if let Some(first) = p.found.first() {
             p { (cls(w, first.class)) }
-            h1 { (first.name) ": " (name(p.name)) }
+            h1 { (label(w, &first.name)) " " (name(p.name)) }
             p.lede { (first.why) }
             (scale::said(&first.scale))
             (act_of(p, first))

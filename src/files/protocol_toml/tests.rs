@@ -23,7 +23,7 @@ fn fault(from: &str, to: &str) -> String {
 fn the_default_protocol_reads() {
     assert_eq!(said(DEFAULT_TEXT), Vec::<String>::new());
     let protocol = default_protocol();
-    assert_eq!((protocol.id.as_str(), protocol.version.as_str(), &protocol.approved_by), ("default-6-23", "1.1.0", &None));
+    assert_eq!((protocol.id.as_str(), protocol.version.as_str(), &protocol.approved_by), ("default-6-23", "1.1.1", &None));
     assert_eq!(Class::ALL.iter().map(|class| protocol.class_days(*class)).collect::<Vec<_>>(), [1, 2, 2, 7, 14, 30]);
     assert_eq!((protocol.foods.iter().count(), protocol.stages.iter().count(), protocol.schedule.slots.len()), (26, 7, 22));
     assert!(RuleId::ALL.iter().all(|rule| protocol.rules.is_on(*rule) && !protocol.rules.source(*rule).is_empty()));
@@ -60,7 +60,7 @@ fn each_fault_is_named_with_its_key_and_what_to_do() {
         ("start_age_days = 180", "start_age_days = 185", "ages.start_age_days", "from 119 to 184"),
         ("exit_age_months = 24", "exit_age_months = 23", "ages.exit_age_months", "from 24 to 24"),
         ("settling_in_days = 14", "settling_in_dyas = 14", "ages.settling_in_days", "is missing"),
-        ("version = \"1.1.0\"", "version = \"1.1\"", "protocol.version", "three numbers"),
+        ("version = \"1.1.1\"", "version = \"1.1\"", "protocol.version", "three numbers"),
         ("effective_from = 2026-01-01", "effective_from = \"soon\"", "protocol.effective_from", "a date like"),
         ("id = \"default-6-23\"", "id = \" \"", "protocol.id", "is empty"),
         ("weight_g = 100", "weight_g = 0", "tolerance.weight_g", "from 1 to"),

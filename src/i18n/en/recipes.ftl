@@ -13,6 +13,7 @@ recipes-suit = { $count ->
         [one] { $count } recipe suits { $name }
        *[other] { $count } recipes suit { $name }
     }
+recipes-taste = As a taste or a snack beside a meal
 recipes-ask-first = Ask first, or give something else first
 recipes-later = Later
 recipes-no = Not to be given now

@@ -1,4 +1,4 @@
-# Le bureau : personnes, lieux, réglages. Rien d’un enfant n’y est jamais montré.
+# Le bureau : personnes, zones, réglages. Rien d’un enfant n’y est jamais montré.
 
 people-title = Personnes
 people-heading = { $active ->
@@ -36,19 +36,19 @@ person-role = Rôle
 person-role-worker = Agent de terrain
 person-role-worker-hint = Ses enfants, et ceux d’un collègue qu’il remplace.
 person-role-supervisor = Superviseur
-person-role-supervisor-hint = Les enfants des lieux ou des agents cochés plus bas.
+person-role-supervisor-hint = Les enfants des zones ou des agents cochés plus bas.
 person-role-manager = Responsable du programme
 person-role-manager-hint = Seulement les chiffres du mois, jamais un enfant.
 person-role-administrator = Administrateur
-person-role-administrator-hint = Personnes, lieux, réglages ; jamais un enfant.
+person-role-administrator-hint = Personnes, zones, réglages ; jamais un enfant.
 person-start = Premier jour
 person-end = Dernier jour
 person-end-hint = Laissez vide s’il n’est pas connu. La connexion s’arrête avec ce jour.
-person-part-team = Pour un superviseur : les enfants de qui
-person-areas = Lieux
+person-part-team = Pour un superviseur : les enfants de qui
+person-areas = Zones
 person-workers = Agents
-person-team-hint = Un superviseur voit les enfants de chaque lieu ou agent coché. Les autres rôles n’ont rien à cocher ici.
-person-no-areas = Aucun lieu encore. Ajoutez d’abord des lieux.
+person-team-hint = Un superviseur voit les enfants de chaque zone ou agent coché. Les autres rôles n’ont rien à cocher ici.
+person-no-areas = Aucune zone encore. Ajoutez d’abord des zones.
 person-no-workers = Aucun agent de terrain encore.
 person-save = Enregistrer
 person-saved = Enregistré.
@@ -57,7 +57,7 @@ person-signing-in = Connexion
 person-state-active = Peut se connecter
 person-state-inactive = Ne peut pas se connecter
 person-state-code = Un code à usage unique est en cours, valable jusqu’au { $date }
-person-state-no-password = Pas encore de mot de passe : remettez un code à usage unique
+person-state-no-password = Pas encore de mot de passe : remettez un code à usage unique
 person-state-locked = Attend après des mots de passe faux, jusqu’au { $date }
 person-sessions = { $count ->
         [0] Connecté nulle part
@@ -83,9 +83,9 @@ cover-by = Qui remplace
 cover-from = Premier jour d’absence
 cover-to = Dernier jour d’absence
 cover-add = Enregistrer le remplacement
-cover-saved = Enregistré : { $name } remplace du { $from } au { $to }.
+cover-saved = Enregistré : { $name } remplace du { $from } au { $to }.
 cover-end = Arrêter
-cover-end-of = Arrêter : { $name }, { $from }
+cover-end-of = Arrêter : { $name }, { $from }
 cover-ended = Plus personne ne remplace pour ces jours.
 
 code-title = Code à usage unique pour { $name }
@@ -100,20 +100,20 @@ code-done = Remis
 code-gone-title = Ce code a déjà été affiché
 code-gone = Le formulaire a été envoyé deux fois. Un code ne s’affiche qu’une fois, et le premier vaut toujours. S’il n’a pas été noté, faites-en un nouveau.
 
-areas-title = Lieux
+areas-title = Zones
 areas-heading = { $count ->
-        [0] Aucun lieu encore
-        [one] { $count } lieu en usage
-       *[other] { $count } lieux en usage
+        [0] Aucune zone encore
+        [one] { $count } zone en usage
+       *[other] { $count } zones en usage
     }
-areas-none = Ajoutez le premier : les agents inscrivent les enfants dans un lieu.
-areas-add-heading = Ajouter un lieu
+areas-none = Ajoutez la première : les agents inscrivent les enfants dans une zone.
+areas-add-heading = Ajouter une zone
 areas-add = Ajouter
 areas-name = Nom
 areas-code = Code
 areas-code-hint = Petites lettres, chiffres et traits d’union, comme dans les fichiers exportés. Il reste pour toujours.
 areas-parent = Se trouve dans
-areas-parent-none = Aucun lieu plus grand
+areas-parent-none = Aucune zone plus grande
 areas-parent-hint = Par exemple un village dans un district.
 areas-walk = À pied jusqu’à un foyer et retour
 areas-walk-hint = En moyenne, depuis l’endroit d’où part l’agent. Les superviseurs voient les heures quand ils répartissent les enfants. Laissez vide si vous ne savez pas.
@@ -123,8 +123,8 @@ areas-active-yes = Oui
 areas-active-no = Non, on n’y inscrit plus d’enfants
 areas-inactive = Plus en usage
 areas-inactive-children = { $count ->
-        [one] Hors service, mais un enfant y est encore : changez-le de lieu
-       *[other] Hors service, mais { $count } enfants y sont encore : changez-les de lieu
+        [one] Hors service, mais un enfant y est encore : changez-le de zone
+       *[other] Hors service, mais { $count } enfants y sont encore : changez-les de zone
     }
 areas-walk-line = { $minutes ->
         [one] { $minutes } minute à pied
@@ -134,13 +134,13 @@ areas-walk-missing = minutes à pied pas encore notées
 areas-change = Changer
 areas-change-of = Changer { $name }
 areas-change-title = Changer { $name }
-areas-added = Ajouté : { $name }.
-areas-saved = Enregistré : { $name }.
+areas-added = Ajouté : { $name }.
+areas-saved = Enregistré : { $name }.
 areas-saved-children = { $count ->
-        [one] Enregistré : { $name } est hors service. Un enfant y est encore et reste avec son agent ; changez-le de lieu.
-       *[other] Enregistré : { $name } est hors service. { $count } enfants y sont encore et restent avec leurs agents ; changez-les de lieu.
+        [one] Enregistré : { $name } est hors service. Un enfant y est encore et reste avec son agent ; changez-le de zone.
+       *[other] Enregistré : { $name } est hors service. { $count } enfants y sont encore et restent avec leurs agents ; changez-les de zone.
     }
-areas-code-fixed = Code { $code } : les fichiers exportés s’y réfèrent, il reste donc.
+areas-code-fixed = Code { $code } : les fichiers exportés s’y réfèrent, il reste donc.
 
 settings-title = Réglages
 settings-heading = Réglages de { $name }
@@ -150,7 +150,7 @@ settings-time-zone = Fuseau horaire
 settings-time-zone-hint = Décide quand un jour commence. Un nom de la forme Continent/Ville de la liste IANA, ou UTC.
 settings-time-zone-now = Il y est maintenant { $time }.
 settings-emergency = Numéro d’urgence
-settings-emergency-hint = Affiché là où un enfant est en danger. Vide : les pages disent « votre numéro d’urgence local ».
+settings-emergency-hint = Affiché là où un enfant est en danger. Vide : les pages disent « votre numéro d’urgence local ».
 settings-language = Langue
 settings-language-hint = Pour les personnes qui n’en ont pas choisi.
 settings-threshold = Retenir les nombres sous

@@ -25,8 +25,8 @@ caseload-way-least = { $hours ->
        *[other] au moins { $hours } heures à pied, chemin connu en partie
     }
 caseload-way-unknown = chemin inconnu
-caseload-way-own = Le chemin pour y aller : { $way }.
-caseload-walking = Les heures à pied viennent des minutes que l’administrateur a notées pour chaque lieu. Pensez au chemin là où elles ne sont pas connues.
+caseload-way-own = Le chemin pour y aller : { $way }.
+caseload-walking = Les heures à pied viennent des minutes que l’administrateur a notées pour chaque zone. Pensez au chemin là où elles ne sont pas connues.
 caseload-reason = Pourquoi
 caseload-reason-hint = Au moins 10 caractères. C’est noté dans l’histoire de chaque enfant.
 caseload-give-do = Confier ces enfants

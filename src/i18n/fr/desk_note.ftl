@@ -11,5 +11,5 @@ desk-note-done = Le mot est laissé pour l’agent.
 desk-note-from = { $name }, { $date } :
 desk-note-together = { $name } vient avec vous le { $date }.
 desk-note-aside = Lu, mettre de côté
-desk-note-read = Note de { $by }, lue le { $date } par { $reader } : { $words }
+desk-note-read = Note de { $by }, lue le { $date } par { $reader } : { $words }
 desk-note-on-round = Un mot du superviseur

@@ -63,8 +63,8 @@ pic-months-before-start = { $count ->
    *[other] { $count } mois sont avant le programme.
 }
 pic-months-not-published = { $count ->
-    [one] Dans un mois, ce lieu n’est pas publié.
-   *[other] Dans { $count } mois, ce lieu n’est pas publié.
+    [one] Dans un mois, cette zone n’est pas publiée.
+   *[other] Dans { $count } mois, cette zone n’est pas publiée.
 }
 pic-count-them = Ouvrez le rapport d’un mois : il est compté alors et reste dans ces images.
 

@@ -2,13 +2,13 @@
 
 report-title = Mois
 report-heading = { $month }
-report-heading-done = { $month } : { $done } visites faites sur { $due }
+report-heading-done = { $month } : { $done } visites faites sur { $due }
 report-under = { $place } · comptes des enfants visités, pas une enquête
 report-sieve = Temps et zone
 report-area = Zone
 report-all-areas = Tous les villages
-report-no-area = { $area } n’est pas dans le rapport de { $period } : rien n’y a été compté, ou seul le programme entier est publié. Choisissez tous les villages ou une autre période.
-report-few-areas = Avec moins de trois villages, seul le programme entier est montré : un village se déduirait du total.
+report-no-area = { $area } n’est pas dans le rapport de { $period } : rien n’y a été compté, ou seul le programme entier est publié. Choisissez tous les villages ou une autre période.
+report-few-areas = Avec moins de trois villages, seul le programme entier est montré : un village se déduirait du total.
 report-village = Village
 report-all = Tous
 report-percent = %
@@ -17,8 +17,8 @@ report-interval = Pourrait valoir
 # Ce qui est gardé privé
 report-private = s
 report-few = trop peu
-report-could-lie = Pourrait valoir : la vraie part se trouve entre ces deux valeurs, en pour cent, avec 95 chances sur 100. Moins il y a d’enfants, plus l’écart est large.
-report-kept = « s » : gardé privé, pour qu’aucun enfant ne soit reconnu. Le chiffre est inférieur à { $threshold }, ou un chiffre aussi petit pourrait s’en déduire ; il n’est pas dit lequel des deux. « trop peu » : pas de pourcentage de si peu d’enfants. Les totaux comptent tout le monde.
+report-could-lie = Pourrait valoir : la vraie part se trouve entre ces deux valeurs, en pour cent, avec 95 chances sur 100. Moins il y a d’enfants, plus l’écart est large.
+report-kept = « s » : gardé privé, pour qu’aucun enfant ne soit reconnu. Le chiffre est inférieur à { $threshold }, ou un chiffre aussi petit pourrait s’en déduire ; il n’est pas dit lequel des deux. « trop peu » : pas de pourcentage de si peu d’enfants. Les totaux comptent tout le monde.
 
 # Visites
 report-visits = Visites attendues et faites
@@ -31,7 +31,7 @@ report-coverage = % fait
 
 # Croissance
 report-low-weight = Poids bas pour l’âge (sous −2)
-report-column = { $who } : { $what }
+report-column = { $who } : { $what }
 report-girls = Filles
 report-boys = Garçons
 report-both = Tous
@@ -121,7 +121,7 @@ report-referral-outcome-known-7d = Suite connue en 7 jours
 # Réactions
 report-reactions = Réactions aux aliments
 report-reaction-after = Après
-report-reaction-kind = { $food } : { $level }
+report-reaction-kind = { $food } : { $level }
 report-reaction-of = { $group } ({ $allergen })
 report-reaction-no-group = Autre aliment
 report-reaction-all = Toutes sauf les graves
@@ -132,22 +132,22 @@ report-reaction-known = Issue connue
 
 # Fichiers
 report-files = { $month } en fichiers CSV
-report-files-what = Chaque fichier est un tableau avec toutes les zones. Les chiffres privés sont vides ; la dernière colonne dit lesquels. Les téléchargements sont notés.
+report-files-what = Chaque fichier est un tableau avec toutes les zones. Les chiffres privés sont vides ; la dernière colonne dit lesquels. Les téléchargements sont notés.
 report-file-enrolment = qui est dans le programme, par zone, sexe et âge
 report-file-programme = raisons des départs, décès et réactions sévères, programme entier
 report-file-visits = visites attendues et faites, par zone et étape du calendrier
 report-file-growth = poids, taille et bras, par zone, sexe et âge
 report-file-feeding = indicateurs d’alimentation, par zone, sexe et âge
 report-file-followups = suivis ouverts, par zone et règle
-report-file-followups-stock = suivis ouverts à la fin, par zone et urgence
+report-file-followups-stock = suivis ouverts à la fin, par zone et degré
 report-file-referrals = références du jour même, par zone
 report-file-reactions = réactions aux aliments, par zone, groupe d’aliments, allergène et gravité
 
 # Mises en garde
 report-cautions = Avant d’utiliser ces chiffres
-report-caution-survey = Comptes des enfants visités. Pas une enquête ; ne comparez pas des zones dont la couverture diffère.
+report-caution-survey = Comptes des enfants visités. Pas une enquête ; ne comparez pas des zones dont la couverture diffère.
 report-caution-rounded = Arrondis, et petits comptes gardés privés.
-report-caution-late = Des visites tardives peuvent changer des chiffres provisoires ; après la publication, elles donnent une révision, jamais en silence.
-report-caution-age = L’âge est celui de la date de visite ; la croissance des bébés nés tôt utilise l’âge corrigé.
-report-caution-missing = Un chiffre bas peut venir de questions sans réponse : voyez « Sans réponse », la colonne missing_n dans les fichiers.
+report-caution-late = Des visites tardives peuvent changer des chiffres provisoires ; après la publication, elles donnent une révision, jamais en silence.
+report-caution-age = L’âge est celui de la date de visite ; la croissance des bébés nés tôt utilise l’âge corrigé.
+report-caution-missing = Un chiffre bas peut venir de questions sans réponse : voyez « Sans réponse », la colonne missing_n dans les fichiers.
 report-caution-definitions = Chaque enfant compte une fois, par la dernière visite du mois, du trimestre ou de l’année. Une réponse qui y manque vient de la plus récente qui l’a.

@@ -103,7 +103,7 @@ sheet-sign-sleepy = très endormi, difficile à réveiller, inconscient
 sheet-sign-breath = respire mal ou vite, creux sous les côtes
 sheet-sign-hot-cold = chaud (37,5 °C ou plus) ou froid (moins de 35,5 °C)
 sheet-sign-blood = sang dans les selles (référer le jour même)
-sheet-arm-key = Bras sous { $mm } mm dès { $months } mois, sous { $young } mm de { $weeks } semaines à { $months } mois, ou deux pieds enflés : référer le jour même.
+sheet-arm-key = Bras sous { $mm } mm dès { $months } mois, sous { $young } mm de { $weeks } semaines à { $months } mois, ou deux pieds enflés : référer le jour même.
 sheet-urgency-key = Les formes : étoile { $now }, triangle { $today }, losange sous 2 jours, carré sous 7, anneau sous 14, demi-bol à la prochaine visite, maison une visite.
 
 # Finding a child

@@ -25,7 +25,7 @@ late-where = { $date } · { $villages ->
         [one] { $children } enfant
        *[other] { $children } enfants
     }
-late-nobody = Aucun lieu ni agent ne vous est confié encore. Demandez à l’administrateur.
+late-nobody = Aucune zone et aucun agent ne vous sont confiés encore. Demandez à l’administrateur.
 late-urgent-child = { $name }, { $age }, { $village }
 late-urgent-since = Depuis le { $date }, avec { $worker }. Personne n’a encore écrit la suite.
 late-urgent-waiting = Envoyé au centre de santé, avec { $worker }. Personne n’a encore écrit s’ils y sont arrivés.
@@ -43,7 +43,7 @@ late-jump-unseen = { $count ->
 late-sieve = Resserrer la liste
 late-worker = Agent
 late-village = Village
-late-urgency = Urgence
+late-urgency = Degré
 late-as-of = À la date du
 late-rule = Sujet
 late-days-least = Jours de retard
@@ -54,7 +54,7 @@ late-days-from = { $count ->
 late-all = Tous
 late-list-heading = Suivis en retard
 late-list-none = Aucun, avec ce qui est choisi plus haut.
-late-list-first = D’abord ce qui dépasse le plus ce que son urgence permet ; les jours comptent depuis le jour prévu
+late-list-first = D’abord ce qui dépasse le plus ce que son urgence permet ; les jours comptent depuis le jour prévu
 late-column-child = Enfant
 late-column-why = Pourquoi
 late-column-late = Retard
@@ -66,7 +66,7 @@ late-days = { $count ->
 late-next = Page suivante
 late-first-page = Première page
 late-unseen-heading = Pas vus depuis longtemps
-late-unseen-rule = Avant 12 mois : { $young } jours et plus ; à partir de 12 mois : { $older }. C’est le protocole du programme qui le dit.
+late-unseen-rule = Avant 12 mois : { $young } jours et plus ; à partir de 12 mois : { $older }. C’est le protocole du programme qui le dit.
 late-unseen-off = Le protocole en vigueur ne cherche pas les enfants qui n’ont pas été vus.
 late-unseen-none = Chaque enfant a été vu à temps.
 late-unseen-never = jamais vu depuis l’inscription
@@ -77,28 +77,28 @@ late-heading-urgent-more = Plus de { $count } références urgentes restent sans
 late-heading-unseen-more = Rien n’est en retard, et plus de { $count } enfants n’ont pas été vus depuis longtemps
 late-jump-unseen-more = Plus de { $count } enfants pas vus depuis longtemps
 late-held-heading = Aliments suspendus depuis longtemps
-late-held-rule = Suspendus depuis plus de { $count } jours : demandez à un agent de santé si l’aliment peut revenir, pour qu’il ne soit pas perdu pour de bon. Un allergène courant : c’est au clinicien de décider. Notre choix.
+late-held-rule = Suspendus depuis plus de { $count } jours : demandez à un agent de santé si l’aliment peut revenir, pour qu’il ne soit pas perdu pour de bon. Un allergène courant : c’est au clinicien de décider. Notre choix.
 late-held-since = depuis le { $date }
 late-hand-heading = Qui aurait besoin d’un coup de main
 late-hand-most = { $name } a le plus de suivis en retard.
 late-hand-none = Personne n’a de suivi en retard.
-late-hand-note = Pour aider, pas pour classer : les petits nombres varient.
-late-hand-key = En retard, par urgence :
+late-hand-note = Pour aider, pas pour classer : les petits nombres varient.
+late-hand-key = En retard, par degré :
 late-by-worker = Par agent
 late-by-village = Par village
 late-children = Enfants
 late-open = Ouverts
 late-shape-head = { $class }, en retard
 late-all-row = Tous
-late-move = Confier un enfant : ouvrez d’abord sa page.
+late-move = Confier un enfant : ouvrez d’abord sa page.
 late-team = L’équipe
 
 # Pourquoi
-why-title = Pourquoi : { $name }, { $class }
-why-heading = { $name } : { $why }
+why-title = Pourquoi : { $name }, { $class }
+why-heading = { $name } : { $why }
 why-measured = Remarqué
 why-measured-at = le { $date }, { $where }, par { $who }
-why-check-by = À revoir avant
+why-check-by = À revoir au plus tard le
 why-check-was = Était à revoir avant
 why-source = La règle en mots
 why-rule = Règle
@@ -110,22 +110,22 @@ why-close-urgent = Quand quelqu’un écrit la suite au centre de santé, ou que
 why-close-supervisor = Un superviseur peut le clore avec une raison.
 why-close-not-yet = Un superviseur ne peut pas le clore avant que quelqu’un ait écrit la suite.
 why-also = Vrai aussi
-why-also-covered = Couvert par celui-ci :
+why-also-covered = Couvert par celui-ci :
 why-history = Son histoire
-why-history-line = { $date } : { $what }
-why-event-opened = ouvert, { $class }, à revoir avant le { $due }
-why-event-refreshed = toujours vrai, { $class }, à revoir avant le { $due }
-why-event-raised = plus urgent : { $class }, à revoir avant le { $due }
+why-history-line = { $date } : { $what }
+why-event-opened = ouvert, { $class }, à revoir au plus tard le { $due }
+why-event-refreshed = toujours vrai, { $class }, à revoir au plus tard le { $due }
+why-event-raised = plus urgent : { $class }, à revoir au plus tard le { $due }
 why-event-changed = ce que l’on en sait a changé
 why-event-outcome = une suite a été écrite
-why-event-closed = clos : { $reason }
-why-event-reopened = rouvert : ce qui l’avait clos a été corrigé
+why-event-closed = clos : { $reason }
+why-event-reopened = rouvert : ce qui l’avait clos a été corrigé
 why-by = par { $name }
-why-closed = Clos le { $date } : { $reason }.
-why-closed-by = Par { $name } : { $category }. « { $note } »
+why-closed = Clos le { $date } : { $reason }.
+why-closed-by = Par { $name } : { $category }. « { $note } »
 why-write = Écrire la suite
 why-call = Appeler { $name }
-why-caution = Suggéré par une règle, pas un diagnostic. Ces chiffres viennent de ce qui a été tapé : si l’un paraît étrange, mesurez encore avant d’inquiéter la famille. Référez selon votre propre jugement même si aucune règle ne le dit. Respectez la famille : demandez d’abord.
+why-caution = Suggéré par une règle, pas un diagnostic. Ces chiffres viennent de ce qui a été tapé : si l’un paraît étrange, mesurez encore avant d’inquiéter la famille. Référez selon votre propre jugement même si aucune règle ne le dit. Respectez la famille : demandez d’abord.
 why-move = Confier à un autre agent
 
 # Clore
@@ -141,17 +141,17 @@ close-typed = Ce que vous avez écrit n’a pas été enregistré ici, puisque l
 close-typed-words = Ce que vous avez écrit
 close-typed-hint = Vous pouvez le laisser comme note pour l’agent, sur la page de l’enfant.
 close-typed-do = Le laisser comme note
-close-already-by-itself = Il s’est clos le { $date } : { $reason }. Rien n’a été changé.
+close-already-by-itself = Il s’est clos le { $date } : { $reason }. Rien n’a été changé.
 
 # Confier
 move-title = Confier { $name } à un autre agent
 move-now = Maintenant avec { $worker }, { $village }, depuis le { $date }.
 move-worker = Agent
-move-area = Lieu
+move-area = Zone
 move-from = À partir de quel jour
 move-from-hint = Aujourd’hui, ou un jour depuis le { $date }.
 move-reason = Pourquoi
-move-reason-hint = Par exemple : la famille habite maintenant chez la grand-mère.
+move-reason-hint = Par exemple : la famille habite maintenant chez la grand-mère.
 move-history = Où { $name } a été
 move-history-line = { $village }, avec { $worker }, du { $from } au { $to }
 move-history-now = { $village }, avec { $worker }, depuis le { $from }
@@ -178,7 +178,7 @@ leave-note-hint = Peut rester vide.
 leave-do = Enregistrer
 leave-done-died = C’est noté. L’enfant n’est plus sur aucune liste. Personne ne sera envoyé en visite.
 leave-done = C’est noté. Tous les suivis ouverts sont finis.
-leave-already = Parti le { $date } : { $how }.
+leave-already = Parti le { $date } : { $how }.
 
 # L’équipe
 team-title = Équipe
@@ -186,7 +186,7 @@ team-heading = { $count ->
         [one] { $count } agent
        *[other] { $count } agents
     }
-team-none = Aucun agent n’a encore d’enfants dans vos lieux.
+team-none = Aucun agent n’a encore d’enfants dans vos zones.
 team-line = { $children ->
         [one] { $children } enfant
        *[other] { $children } enfants
@@ -213,8 +213,8 @@ team-call-of = Appeler { $name }
 team-late = Voir ce qui est en retard
 team-code = Faire un code à usage unique
 team-code-of = Faire un code à usage unique pour { $name }
-team-code-hint = Pour un mot de passe oublié ou un nouveau téléphone : remettez le code de vive voix. Il s’affiche une fois et vaut 72 heures.
-team-villages = Villages : { $list }
+team-code-hint = Pour un mot de passe oublié ou un nouveau téléphone : remettez le code de vive voix. Il s’affiche une fois et vaut 72 heures.
+team-villages = Villages : { $list }
 
 # La liste pour la réunion de la semaine
 meeting-title = Pour la réunion
@@ -228,8 +228,8 @@ meeting-urgent = { $count ->
        *[other] { $count } références urgentes sans réponse viennent en premier, sous chaque agent.
     }
 meeting-unanswered = Pas encore de réponse
-meeting-inside = Avec les noms : pour l’équipe seulement. Reprenez ou détruisez le papier après la réunion.
+meeting-inside = Avec les noms : pour l’équipe seulement. Reprenez ou détruisez le papier après la réunion.
 meeting-how = Imprimez-la avec votre navigateur.
 meeting-file = La même en fichier CSV, avec des codes au lieu des noms
-meeting-more = Il y en a plus que la place : restreignez d’abord la liste.
+meeting-more = Il y en a plus que la place : restreignez d’abord la liste.
 meeting-agreed = Ce que nous convenons

@@ -16,6 +16,7 @@ use crate::view::parts::Icon;
 use crate::view::parts::NoteWeight;
 use crate::view::parts::back;
 use crate::view::parts::details;
+use crate::view::parts::label;
 use crate::view::parts::note;
 use crate::view::recipes::ForChild;
 use crate::view::recipes::Line;
@@ -150,7 +151,7 @@ fn beware(w: &Words, card: &Card<'_>) -> Markup {
         h2 { (w.say("recipes-card-care")) }
         ul {
             @for warning in &card.warnings { li { (warning) } }
-            @for part in &card.parts { @if let Some(form) = part.safe_form { li { (part.food) ": " (form) } } }
+            @for part in &card.parts { @if let Some(form) = part.safe_form { li { (part.food) (label(w, "")) " " (form) } } }
             @if !card.line.allergens.is_empty() { li {
                 (w.say_with("recipes-card-allergens", args!["allergens" => allergens(w, &card.line.allergens)])) " "
                 @if !card.line.remarks.iter().any(Remark::asks_about_allergy) { (w.say("recipes-card-first-taste")) " " }
@@ -189,7 +190,7 @@ fn energy(w: &Words, card: &Card<'_>) -> Markup {
     html! {
         ol {
             @for part in &card.parts { @if let Some((kcal, from)) = part.energy {
-                li { (part.food) ": " (w.say_with("recipes-energy-part", args![
+                li { (part.food) (label(w, "")) " " (w.say_with("recipes-energy-part", args![
                     "g" => part.grams, "per" => kcal, "kcal" => format::number(w, f64::from(part.grams) * f64::from(kcal) / 100.0, 0)
                 ])) (source(from)) }
             } }

@@ -96,6 +96,13 @@ fn a_hold_and_an_allergy_stand_before_the_heading() {
     assert!(page.find("note stop") < page.find("<h1"));
     assert_eq!(texts(&page, "h1"), ["1 recipe suits Oku"]);
     assert_eq!(texts(&page, "h2"), ["Not to be given now"]);
+    // What is too thin for a meal is no recipe that suits: it stands by itself.
+    let thin = Line { too_thin: true, ..line("Soup", Vec::new()) };
+    let two = shown(Lang::En, Some(for_child()), vec![line("Porridge", Vec::new()), thin]);
+    assert_eq!(
+        (texts(&two, "h1"), texts(&two, "h2")),
+        (vec!["1 recipe suits Oku".to_owned()], vec!["As a taste or a snack beside a meal".to_owned()])
+    );
     let mash = page.find("Mash").expect("listed");
     assert!(
         page.find("Not to be given now").is_some_and(|at| at < mash) && page[mash..].contains("after a reaction (mild): ⟦groundnut_paste⟧")

@@ -21,6 +21,7 @@ use crate::args;
 use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::format;
+use crate::view::parts::label;
 use crate::view::report::files::Bundle;
 use crate::view::report::files::for_machines;
 
@@ -76,10 +77,10 @@ pub(super) fn readme(w: &Words, b: Bundle<'_>) -> String {
     lines.extend(["readme-all", "readme-no-names"].map(|id| w.say(id)));
     for table in b.tables {
         heading(&mut lines, format!("{} – {}", for_machines(table), table_words(w, table.name)));
-        lines.extend(table.columns.iter().map(|column| format!("{column}: {}", column_words(w, column))));
+        lines.extend(table.columns.iter().map(|column| format!("{} {}", label(w, column), column_words(w, column))));
     }
     heading(&mut lines, w.say("readme-indicators"));
-    lines.extend(Indicator::ALL.iter().map(|i| format!("{}: {}", i.code(), w.say(&format!("file-indicator-{}", id(i.code()))))));
+    lines.extend(Indicator::ALL.iter().map(|i| format!("{} {}", label(w, i.code()), w.say(&format!("file-indicator-{}", id(i.code()))))));
     for column in ["area", "class", "rule", "food_group", "allergen"] {
         let codes = codes_of(w, b, column);
         if !codes.is_empty() {

@@ -13,6 +13,7 @@ use crate::i18n::Words;
 use crate::i18n::codes;
 use crate::i18n::explain;
 use crate::view::parts::back;
+use crate::view::parts::label;
 use crate::view::parts::name;
 use crate::view::round::Home;
 use crate::view::round::RoundPage;
@@ -120,7 +121,7 @@ fn line(w: &Words, page: &RoundPage<'_>, home: &Home<'_>) -> Markup {
         tr {
             th scope="row" {
                 span class={ "cls " (css) } { (icon.draw("u")) span { b { (name(home.name)) } " " (crate::i18n::format::age(w, home.born, page.day)) ", " (name(home.village)) } }
-                small { (home::when(w, page.day, home.errand)) ": " (reason(w, page, home)) }
+                small { (label(w, &home::when(w, page.day, home.errand))) " " (reason(w, page, home)) }
                 @if !home.also.is_empty() {
                     small { (w.say_with("household-also", args!["count" => home.also.len()])) " " (home.also.iter().map(|(_, called)| called.as_str()).collect::<Vec<_>>().join(", ")) }
                 }
