@@ -93,8 +93,8 @@ async fn a_corrected_visit_keeps_what_stood_before() {
     visits::replace(site.db.db.direct(), &record, correction).await.expect("corrected");
     let mut browser = site.signed_in("mireni").await;
     browser.open(&format!("/children/{}/visits", code(1))).await.is(200);
-    browser.says("7.90 kg").says("Corrected on 8 November by Mireni, because:").says("a slip of the pen").says("Before: weight 9.90 kg.");
-    browser.says("1 other answer was changed.");
+    browser.says("7.90 kg").says("Corrected on 8 November by Mireni, because:").says("a slip of the pen").says("9.90 kg → 7.90 kg");
+    browser.says("no answer → 3");
 }
 
 #[actix_web::test]

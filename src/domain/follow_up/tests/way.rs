@@ -97,6 +97,18 @@ fn the_numbers_told_are_those_that_close() {
     assert!(way_of(&drift_child, RuleId::WeightDrift, vec![fell, now_at(above + 1)]).is_none());
 }
 
+#[test]
+fn a_gain_that_is_still_to_come_is_told_with_its_days_and_grams() {
+    let at = |day: i32, g| visit(days(day), move |v| v.weight = grams(g));
+    for (first, second, least) in [(100, 120, 7), (220, 260, 28), (380, 460, 56)] {
+        let open = way_of(&girl(), RuleId::WeightStatic, vec![at(first, 8_000), at(second, 8_000)]).expect("open");
+        assert_eq!(open.numbers.lines(), [(K::Days, Quantity::Days(least))], "{second}");
+    }
+    let slow = way_of(&girl(), RuleId::WeightSlowGain, vec![at(94, 5_900), at(122, 5_950)]).expect("open");
+    assert_eq!((slow.numbers.get(K::Days), slow.numbers.get(K::IntervalDays)), (Some(&Quantity::Days(14)), Some(&Quantity::Days(28))));
+    assert!(matches!(slow.numbers.get(K::Floor), Some(Quantity::GramsExact(_))), "{:?}", slow.numbers);
+}
+
 /// What the rule closes by, told as numbers; the figures are those of the shipped protocol, written out.
 #[test]
 fn each_rule_tells_the_numbers_of_its_own_test() {
