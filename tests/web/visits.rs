@@ -351,5 +351,5 @@ async fn a_group_is_asked_about_with_the_programmes_own_foods() {
     // The default protocol's foods of the group, safe ones first; a form after a comma is left out.
     browser.says("beans, groundnut paste, sesame paste").says("small dried fish").does_not_say("small dried fish, powdered");
     browser.submit("form[action='/language']", &[("language", "fr")]).await;
-    browser.open(&format!("/children/{code}/visits/new")).await.says("haricots, pâte d'arachide, pâte de sésame");
+    browser.open(&format!("/children/{code}/visits/new")).await.says("haricots, pâte d’arachide, pâte de sésame");
 }
