@@ -24,6 +24,7 @@ use crate::i18n::format;
 use crate::view::parts::Cell;
 use crate::view::parts::Select;
 use crate::view::parts::button;
+use crate::view::parts::name;
 
 /// What the page shows.
 #[derive(Debug, Clone)]
@@ -115,7 +116,7 @@ fn shown(w: &Words, figure: &Figure) -> Cell {
 #[must_use]
 pub fn page(w: &Words, p: &ReportPage<'_>) -> Markup {
     let body = html! {
-        p.paper { b { (p.programme) } }
+        p.paper { b { (name(p.programme)) } }
         h1 { (heading(w, p)) }
         p.quiet { (under(w, p)) }
         (released::state(w, p))
