@@ -37,7 +37,10 @@ pub fn no_words(text: &str) -> bool {
         || NAMES.contains(&text)
         || default_protocol().coaching.iter().any(line)
         || RuleId::ALL.iter().any(|rule| default_protocol().rules.source(*rule).trim_matches(|c: char| !c.is_alphabetic()) == text)
-        || default_protocol().foods.iter().any(|food| food.name("en").eq_ignore_ascii_case(text))
+        || default_protocol().foods.iter().any(|food| {
+            food.name("en").eq_ignore_ascii_case(text)
+                || food.name("en").split(',').next().is_some_and(|name| name.eq_ignore_ascii_case(text))
+        })
 }
 
 /// Forms that could be sent from elsewhere, or twice. Signing out and choosing a language have no key, each for a reason that stands

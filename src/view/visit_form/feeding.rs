@@ -108,7 +108,7 @@ fn recipes(f: &VisitForm<'_>, ask: Ask<'_>) -> Markup {
         return Markup::default();
     }
     let rows = f.recipes.iter().fold(ask.many_of(FIELD, "visit-recipes").hint(w.say("visit-recipes-hint")).rows(), |rows, recipe| {
-        rows.option_with(recipe.code.clone(), recipe.name.clone(), what_it_holds(w, recipe), None)
+        rows.named(recipe.code.clone(), recipe.name.clone(), what_it_holds(w, recipe).unwrap_or_default())
     });
     fold(f, &w.say("visit-recipes-named"), &html! { (rows) })
 }

@@ -5,6 +5,7 @@ use domain::draft::visit::recipes::FIELD;
 use domain::feeding::recipe_fit::Fit;
 use domain::feeding::recipe_fit::fit;
 use domain::feeding::recipe_fit::remarks;
+use domain::food::FoodCode;
 use domain::food::FoodGroup;
 use domain::protocol::Protocol;
 use domain::protocol::Recipe;
@@ -39,8 +40,9 @@ impl Desk<'_> {
         codes.extend(filled.all(FIELD).into_iter().filter(|named| self.protocol.recipe(named).is_none()));
         let line = |code: &str| {
             let (recipe, protocol) = self.recipe(code)?;
-            let names =
-                recipe.eaten(&protocol.foods).foods.iter().map(|food| protocol.food_name(food, lang).to_owned()).collect::<Vec<_>>();
+            // A name's form, after a comma, would read as one more food.
+            let called = |food: &FoodCode| protocol.food_name(food, lang).split(',').next().unwrap_or_default().to_owned();
+            let names = recipe.eaten(&protocol.foods).foods.iter().map(called).collect();
             let held = fit(&remarks(&eater(&self.file), recipe, protocol)) == Fit::No;
             Some(RecipeLine { code: code.to_owned(), name: recipe.text(lang).name.clone(), foods: names, held })
         };
