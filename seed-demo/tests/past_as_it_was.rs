@@ -52,7 +52,7 @@ async fn the_morrow_tells_of_today_what_today_tells() {
         let now = as_on(&person.sign_in_name, Role::Supervisor, today).await;
         let then = as_on(&person.sign_in_name, Role::Supervisor, add_days(today, 1)).await;
         let urgent = async |ctx: &Context| {
-            all(async |after: Option<String>| waiting::urgent(ctx, after.as_deref(), today).await.expect("read")).await
+            all(async |after: Option<String>| waiting::urgent(ctx, &Sieve::default(), after.as_deref(), today).await.expect("read")).await
         };
         let unseen = async |ctx: &Context| all(async |after| waiting::unseen(ctx, after.as_ref(), today).await.expect("read")).await;
         let held = async |ctx: &Context| all(async |after| waiting::held(ctx, after.as_ref(), today).await.expect("read")).await;

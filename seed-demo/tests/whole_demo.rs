@@ -22,6 +22,7 @@ use spoonround::store::Scope;
 use spoonround::store::corrections;
 use spoonround::store::corrections::Corrected;
 use spoonround::store::follow_ups;
+use spoonround::store::follow_ups::desk::Narrowed;
 use spoonround::store::lists;
 use spoonround::store::lists::LostDays;
 use spoonround::store::settings;
@@ -85,7 +86,7 @@ async fn shows_everything(today: &str) {
     let days =
         LostDays { young_born_after: add_days(today, -365), young_seen_by: add_days(today, -60), older_seen_by: add_days(today, -90) };
     let lost = lists::lost_in_scope(db.direct(), all, days, None, 500).await.expect("readable");
-    let unanswered = lists::unanswered_in_scope(db.direct(), all, today, None, 500).await.expect("readable");
+    let unanswered = lists::unanswered_in_scope(db.direct(), all, Narrowed::default(), today, None, 500).await.expect("readable");
     assert!(!missed.is_empty() && !lost.is_empty() && !unanswered.is_empty(), "{today}");
     assert!(missed.len() < 60 && lost.len() < 20 && unanswered.len() < 25, "{} {} {}", missed.len(), lost.len(), unanswered.len());
 
