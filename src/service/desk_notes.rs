@@ -31,7 +31,7 @@ pub async fn waiting(ctx: &Context, file: &ChildFile) -> Result<Vec<(DeskNote, S
     Ok(desk_notes::open_of_child(ctx.db.direct(), file.record.id).await?)
 }
 
-/// For a supervisor, the notes on a child that were read in the last [`READ_DAYS`] days, each with the names of who wrote and who read
+/// For a supervisor, the notes on a child that were read lately, each with the names of who wrote and who read
 /// it: whoever wrote it need not ask.
 ///
 /// # Errors
