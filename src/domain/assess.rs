@@ -4,7 +4,7 @@ use std::sync::Arc;
 
 use chrono::NaiveDate;
 
-use crate::calendar::{add_days, add_months, completed_months};
+use crate::calendar::{add_days, add_months, completed_months, days_between};
 use crate::child::{Child, ChildStatus};
 use crate::feeding::{FoodLine, FoodState, Solids, food_lines};
 use crate::follow_up::{
@@ -108,7 +108,7 @@ impl Listed {
     /// Days over on a day.
     #[must_use]
     pub fn days_over(self, on: NaiveDate) -> i32 {
-        crate::calendar::days_between(self.counted_from, on)
+        days_between(self.counted_from, on)
     }
 }
 
@@ -206,7 +206,7 @@ pub fn assess_with(child: &Child, visits: &[Visit], protocols: &Protocols, acts:
     let mut slots = std::mem::take(&mut story.slots);
     let seen = || story.visits.iter().filter(|facts| facts.in_person());
     let last_seen_on = seen().next_back().map(Facts::on);
-    fill(&mut slots, &story.slot_ages, seen().map(|facts| (facts.visit.id, facts.on(), facts.age_days)), as_of);
+    fill(&mut slots, seen().map(|facts| (facts.visit.id, facts.on(), facts.age_days)), days_between(child.born, as_of));
     let now = now(&story, protocol, &slots, as_of);
     let foods = food_lines(&story.visits);
     let active = left.is_none();
@@ -219,7 +219,7 @@ pub fn assess_with(child: &Child, visits: &[Visit], protocols: &Protocols, acts:
         follow_ups,
         lists,
         next_visit: if active { next_visit(&slots).copied() } else { None },
-        ages_out_on: slots.last().map(|slot| add_days(slot.window.closes, 1)),
+        ages_out_on: slots.last().map(|slot| add_days(slot.window.closes(), 1)),
         slots,
         now,
         foods,
@@ -274,7 +274,7 @@ fn now(story: &Story<'_>, protocol: &Arc<Protocol>, slots: &[Slot], as_of: Naive
         stage: stage(protocol, months, stage_months, solids, as_of),
         solids,
         protocol: Arc::clone(protocol),
-        past_last_slot: slots.last().is_some_and(|slot| as_of > slot.window.closes),
+        past_last_slot: slots.last().is_some_and(|slot| as_of > slot.window.closes()),
     }
 }
 
@@ -297,15 +297,15 @@ fn next_by_age(child: &Child, now: &Now, slots: &[Slot], foods: &[FoodLine], as_
     let month = add_months(child.born, now.completed_months + 1);
     let stage_born = corrected_birth_date(child, as_of);
     let stage_month = now.stage_months.map_or(stage_born, |months| add_months(stage_born, months + 1));
-    let windows = slots
-        .iter()
-        .filter(|slot| matches!(slot.state, SlotState::NotYet | SlotState::Open))
-        .flat_map(|slot| [slot.window.opens, add_days(slot.window.closes, 1)]);
+    let age = days_between(child.born, as_of);
+    // Windows are compared by age, which takes no calendar; only the earliest day is looked up.
+    let turns = slots.iter().filter(|slot| matches!(slot.state, SlotState::NotYet | SlotState::Open)).flat_map(Slot::turns_at_ages);
+    let windows = turns.filter(|turn| *turn > age).min().map(|turn| add_days(child.born, turn));
     let retries = foods.iter().filter_map(|line| match line.state {
         FoodState::Refused { retry_on } => Some(retry_on),
         _ => None,
     });
-    let past_last = slots.last().map(|slot| add_days(slot.window.closes, 1));
+    let past_last = slots.last().map(|slot| add_days(slot.window.closes(), 1));
     [Some(child.born), Some(month), Some(stage_month), settled_on(&now.protocol, now.solids), past_last]
         .into_iter()
         .flatten()

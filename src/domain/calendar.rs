@@ -1,6 +1,6 @@
 //! Ages and calendar months: the only place that knows how months are counted.
 
-use chrono::{Datelike, Days, NaiveDate};
+use chrono::{Datelike, Days, Months, NaiveDate};
 
 /// Whole days from `born` to `on`; negative before birth.
 #[must_use]
@@ -30,10 +30,7 @@ fn is_last_of_month(day: NaiveDate) -> bool {
 /// The date `months` calendar months after `date`, the day clamped to the last day of a short month.
 #[must_use]
 pub fn add_months(date: NaiveDate, months: u32) -> NaiveDate {
-    let whole = date.month0().saturating_add(months);
-    let year = date.year().saturating_add_unsigned(whole / 12);
-    let days = [31, 30, 29, 28].map(|last| date.day().min(last));
-    days.into_iter().find_map(|day| NaiveDate::from_ymd_opt(year, whole % 12 + 1, day)).unwrap_or(NaiveDate::MAX)
+    date.checked_add_months(Months::new(months)).unwrap_or(NaiveDate::MAX)
 }
 
 /// The date `days` later (earlier if negative).
@@ -144,6 +141,21 @@ mod tests {
         ] {
             assert_eq!(completed_months(d(born), d(on)), months, "born {born}, on {on}");
         }
+    }
+
+    #[test]
+    fn months_later_is_the_same_day_or_the_last_of_a_short_month() {
+        for (date, months, later) in [
+            ("2025-08-31", 0, "2025-08-31"),
+            ("2025-08-31", 1, "2025-09-30"),
+            ("2025-08-31", 6, "2026-02-28"),
+            ("2023-08-31", 6, "2024-02-29"),
+            ("2024-02-29", 12, "2025-02-28"),
+            ("2024-12-15", 1, "2025-01-15"),
+        ] {
+            assert_eq!(add_months(d(date), months), d(later), "{months} months after {date}");
+        }
+        assert_eq!(add_months(d("2025-01-01"), u32::MAX), NaiveDate::MAX);
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use chrono::NaiveDate;
 
-use crate::calendar::{add_days, days_between};
+use crate::calendar::{add_days, add_months, days_between};
 use crate::code::codes;
 use crate::ids::VisitId;
 use crate::protocol::{Schedule, SlotPlan};
@@ -28,17 +28,26 @@ codes! {
 pub struct SlotWindow {
     /// The day aimed at.
     pub target: NaiveDate,
-    /// First day of the window.
-    pub opens: NaiveDate,
-    /// Last day of the window.
-    pub closes: NaiveDate,
+    opens_before_days: i32,
+    closes_after_days: i32,
 }
 
 impl SlotWindow {
-    /// Whether a day lies in the window.
+    /// First day of the window.
     #[must_use]
-    pub fn contains(self, day: NaiveDate) -> bool {
-        self.opens <= day && day <= self.closes
+    pub fn opens(self) -> NaiveDate {
+        add_days(self.target, -self.opens_before_days)
+    }
+
+    /// Last day of the window.
+    #[must_use]
+    pub fn closes(self) -> NaiveDate {
+        add_days(self.target, self.closes_after_days)
+    }
+
+    /// Whether a day so many days after the target (before it if negative) lies in the window.
+    const fn holds(self, after_target_days: i32) -> bool {
+        -self.opens_before_days <= after_target_days && after_target_days <= self.closes_after_days
     }
 }
 
@@ -60,12 +69,21 @@ pub struct Slot {
     pub plan: SlotPlan,
     /// When.
     pub window: SlotWindow,
+    /// The age in days that it aims at.
+    pub age_days: i32,
     /// Whether it is expected: its target is not long before registration.
     pub expected: bool,
     /// What filled it.
     pub filled: Option<Filled>,
     /// Where it stands.
     pub state: SlotState,
+}
+
+impl Slot {
+    /// The ages in days at which an empty slot changes: its window opens, and has closed.
+    pub(crate) const fn turns_at_ages(&self) -> [i32; 2] {
+        [self.age_days - self.window.opens_before_days, self.age_days + self.window.closes_after_days + 1]
+    }
 }
 
 /// All slots of a child on a day, in order of age. `visits` are the home and clinic visits up to then, in order of date.
@@ -78,37 +96,40 @@ pub fn slots(
     as_of: NaiveDate,
 ) -> Vec<Slot> {
     let mut slots = planned(schedule, born, registered_on);
-    let ages = target_ages(&slots, born);
-    fill(&mut slots, &ages, visits.map(|(visit, on)| (visit, on, days_between(born, on))), as_of);
+    fill(&mut slots, visits.map(|(visit, on)| (visit, on, days_between(born, on))), days_between(born, as_of));
     slots
 }
 
 /// The slots of a child before any visit and any day is looked at.
 pub(crate) fn planned(schedule: &Schedule, born: NaiveDate, registered_on: NaiveDate) -> Vec<Slot> {
-    let first_expected = add_days(registered_on, -schedule.expected_from_days_before_registration);
+    let first_expected_age = days_between(born, registered_on) - schedule.expected_from_days_before_registration;
+    // Several slots may lie in one month.
+    let mut month = (0, born);
     let slot = |&plan: &SlotPlan| {
-        let target = plan.target(born);
-        let window = SlotWindow {
-            target,
-            opens: add_days(target, -schedule.opens_before_days),
-            closes: add_days(target, schedule.closes_after_days(plan)),
-        };
-        Slot { plan, window, expected: target >= first_expected, filled: None, state: SlotState::NotYet }
+        if month.0 != plan.months {
+            month = (plan.months, add_months(born, plan.months));
+        }
+        let target = plan.days_into(month.1);
+        let age_days = days_between(born, target);
+        let (opens_before_days, closes_after_days) = (schedule.opens_before_days, schedule.closes_after_days(plan));
+        let window = SlotWindow { target, opens_before_days, closes_after_days };
+        Slot { plan, window, age_days, expected: age_days >= first_expected_age, filled: None, state: SlotState::NotYet }
     };
     schedule.slots.iter().map(slot).collect()
 }
 
-/// The age in days that each slot aims at.
-pub(crate) fn target_ages(slots: &[Slot], born: NaiveDate) -> Vec<i32> {
-    slots.iter().map(|slot| days_between(born, slot.window.target)).collect()
-}
-
-/// Gives each visit its slot, and says where each slot stands on the day. A visit comes with its day and the age in days on it.
-pub(crate) fn fill(slots: &mut [Slot], ages: &[i32], visits: impl Iterator<Item = (VisitId, NaiveDate, i32)>, as_of: NaiveDate) {
+/// Gives each visit its slot, and says where each slot stands at an age in days. A visit comes with its day and the age in days on it, in
+/// order of age.
+pub(crate) fn fill(slots: &mut [Slot], visits: impl Iterator<Item = (VisitId, NaiveDate, i32)>, age_days: i32) {
+    // The nearest slot; of two as near the later. It is never one before that of the last visit.
+    let mut place = 0;
     for (visit, on, age) in visits {
-        let Some(place) = nearest(ages, age) else { break };
-        let slot = &mut slots[place];
-        let on_time = slot.window.contains(on);
+        let far = |slot: &Slot| (slot.age_days - age).abs();
+        while slots.get(place + 1).is_some_and(|next| far(next) <= far(&slots[place])) {
+            place += 1;
+        }
+        let Some(slot) = slots.get_mut(place) else { break };
+        let on_time = slot.window.holds(age - slot.age_days);
         match &mut slot.filled {
             Some(filled) => filled.on_time |= on_time,
             None => slot.filled = Some(Filled { visit, on, on_time }),
@@ -116,20 +137,16 @@ pub(crate) fn fill(slots: &mut [Slot], ages: &[i32], visits: impl Iterator<Item 
     }
     let mut later_filled = false;
     for slot in slots.iter_mut().rev() {
+        let after_target = age_days - slot.age_days;
         slot.state = match slot.filled {
             Some(_) => SlotState::Seen,
             None if later_filled => SlotState::Skipped,
-            None if as_of < slot.window.opens => SlotState::NotYet,
-            None if as_of <= slot.window.closes => SlotState::Open,
+            None if slot.window.holds(after_target) => SlotState::Open,
+            None if after_target < 0 => SlotState::NotYet,
             None => SlotState::Late,
         };
         later_filled |= slot.filled.is_some();
     }
-}
-
-/// The place of the nearest of some ages in days; of two as near that of the later.
-fn nearest(ages: &[i32], age: i32) -> Option<usize> {
-    (0..ages.len()).rev().min_by_key(|place| (ages[*place] - age).abs())
 }
 
 /// The next visit: the first expected slot, neither filled nor passed over, whose window closes on the day or later.
@@ -168,14 +185,14 @@ mod tests {
     fn a_visit_is_on_time_from_the_first_to_the_last_day_of_the_window() {
         // The slot of 9 months aims at 10 October: 7 days before to 10 days after. Its neighbours lie a month away.
         let window = of(&seen(&[], "2025-01-10"), "2025-10-10").window;
-        assert_eq!((window.opens, window.closes), (day("2025-10-03"), day("2025-10-20")));
+        assert_eq!((window.opens(), window.closes()), (day("2025-10-03"), day("2025-10-20")));
         for (on, on_time) in
             [("2025-10-02", false), ("2025-10-03", true), ("2025-10-10", true), ("2025-10-20", true), ("2025-10-21", false)]
         {
             let found = seen(&[on], "2025-12-01");
             let filled = of(&found, "2025-10-10").filled;
             assert_eq!(filled, Some(Filled { visit: VisitId(1), on: day(on), on_time }), "{on}");
-            assert_eq!(window.contains(day(on)), on_time, "{on}");
+            assert_eq!((window.opens()..=window.closes()).contains(&day(on)), on_time, "{on}");
         }
     }
 

@@ -289,7 +289,7 @@ pub fn summary(child: &ChildRecord, records: &[VisitRecord], a: &Assessment) -> 
         open_count: u16::try_from(open.len()).unwrap_or(u16::MAX),
         urgent_unanswered_since: unanswered,
         referral_due_on: referral,
-        slot: a.next_visit.map(|s| SlotDays { target: s.window.target, opens: s.window.opens, closes: s.window.closes }),
+        slot: a.next_visit.map(|s| SlotDays { target: s.window.target, opens: s.window.opens(), closes: s.window.closes() }),
         overdue_since: overdue,
         hold_since: hold_since(a),
         last_seen_on: records.iter().filter(|r| r.visit.contact != Contact::Phone).map(|r| r.visit.on).max(),

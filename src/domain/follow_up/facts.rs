@@ -15,7 +15,7 @@ use crate::growth::{
 };
 use crate::protocol::{Protocol, Protocols, StageId};
 use crate::rule::RuleId;
-use crate::schedule::{Slot, planned, target_ages};
+use crate::schedule::{Slot, planned};
 use crate::units::Weight;
 use crate::visit::{Contact, Measurement, Visit};
 
@@ -150,8 +150,6 @@ pub(crate) struct Story<'a> {
     pub protocol: &'a Arc<Protocol>,
     /// The visit slots by that protocol, not filled.
     pub slots: Vec<Slot>,
-    /// The age in days that each of them aims at.
-    pub slot_ages: Vec<i32>,
     /// Weight-for-age at birth, where it may be compared with later ones.
     pub birth_waz: Option<ZHundredths>,
     /// Its visits.
@@ -166,8 +164,7 @@ impl<'a> Story<'a> {
         in_order.sort_by_key(|visit| visit.on);
         let protocol = protocols.on(as_of);
         let slots = planned(&protocol.schedule, child.born, child.registered_on);
-        let slot_ages = target_ages(&slots, child.born);
-        let mut story = Self { child, protocol, slots, slot_ages, birth_waz: birth_waz(child), visits: Vec::with_capacity(in_order.len()) };
+        let mut story = Self { child, protocol, slots, birth_waz: birth_waz(child), visits: Vec::with_capacity(in_order.len()) };
         let mut day_start = 0;
         for (at, visit) in in_order.iter().enumerate() {
             if at > 0 && in_order[at - 1].on != visit.on {
@@ -187,8 +184,7 @@ impl<'a> Story<'a> {
     /// The first day aimed at after a visit, by its protocol.
     pub fn first_target_after(&self, facts: &Facts<'_>) -> Option<NaiveDate> {
         if Arc::ptr_eq(facts.protocol, self.protocol) {
-            let age = self.slot_ages.iter().find(|age| **age > facts.age_days)?;
-            Some(add_days(self.child.born, *age))
+            self.slots.iter().find(|slot| slot.age_days > facts.age_days).map(|slot| slot.window.target)
         } else {
             facts.protocol.schedule.first_target_after(self.child.born, facts.on())
         }

@@ -27,7 +27,7 @@ pub(crate) fn lists(
     if rules.visit_overdue.on
         && let Some(slot) = first_late(slots)
     {
-        lists.push(Listed { rule: RuleId::VisitOverdue, counted_from: slot.window.closes, of: None });
+        lists.push(Listed { rule: RuleId::VisitOverdue, counted_from: slot.window.closes(), of: None });
     }
     let lost_from = lost_from(child, protocol, last_seen_on, as_of);
     if rules.visit_lost.on && as_of >= lost_from {

@@ -17,7 +17,11 @@ impl SlotPlan {
     /// Its day for a child born then.
     #[must_use]
     pub fn target(self, born: NaiveDate) -> NaiveDate {
-        let month = if self.months == 0 { born } else { add_months(born, self.months) };
+        self.days_into(add_months(born, self.months))
+    }
+
+    /// Its day, from the day on which its months are completed.
+    pub(crate) fn days_into(self, month: NaiveDate) -> NaiveDate {
         if self.days == 0 { month } else { add_days(month, self.days) }
     }
 

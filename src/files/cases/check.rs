@@ -81,7 +81,7 @@ fn at_the_end(case: &Case, judged: &Assessment, found: &mut Vec<Disagreement>) {
     let lists: BTreeSet<(RuleId, i32)> = judged.lists.iter().map(|list| (list.rule, list.days_over(case.as_of))).collect();
     let place = |key: &str| format!("as of {}, {key}", case.as_of);
     differs(found, place("visits"), expected.visits.as_ref(), &lists, |rows| rules(rows, |(rule, days)| format!("{} {days}", rule.code())));
-    let next = judged.next_visit.map(|slot| [slot.window.target, slot.window.opens, slot.window.closes]);
+    let next = judged.next_visit.map(|slot| [slot.window.target, slot.window.opens(), slot.window.closes()]);
     differs(found, place("next_visit"), expected.next_visit.as_ref(), &next, |days: &Option<[NaiveDate; 3]>| {
         days.map_or_else(|| "none".to_owned(), |[target, opens, closes]| format!("{target} ({opens} to {closes})"))
     });

@@ -142,8 +142,8 @@ fn closed_in(child: &ReportChild, plan: &[Slot], period: Period) -> Vec<ReportSl
             (SlotState::Skipped, _) => SlotEnd::Skipped,
             (SlotState::Late | SlotState::Open | SlotState::NotYet, _) => SlotEnd::Overdue,
         };
-        let due = slot.expected && period.contains(slot.window.closes) && child.status_on(day) == Some(ChildStatus::Active);
-        due.then(|| ReportSlot { area: place.area, worker: place.worker, slot: slot.plan.code(), closes: slot.window.closes, end })
+        let due = slot.expected && period.contains(slot.window.closes()) && child.status_on(day) == Some(ChildStatus::Active);
+        due.then(|| ReportSlot { area: place.area, worker: place.worker, slot: slot.plan.code(), closes: slot.window.closes(), end })
     };
     plan.iter().filter_map(of).collect()
 }

@@ -169,7 +169,7 @@ impl<'a> Gathered<'a> {
             here: &self.here,
             agreed: &self.agreed,
             advice: self.advice.as_ref(),
-            next: desk.file.assessment.next_visit.map(|slot| NextVisit { opens: slot.window.opens, closes: slot.window.closes }),
+            next: desk.file.assessment.next_visit.map(|slot| NextVisit { opens: slot.window.opens(), closes: slot.window.closes() }),
             number: desk.signed.visitor.settings.emergency_number.as_deref(),
             area: &desk.file.area_name,
             worker: &desk.signed.actor.name,

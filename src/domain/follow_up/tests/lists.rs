@@ -52,7 +52,7 @@ fn windows_widen_with_age() {
     for (target, closes) in
         [(days(98), 7), (months(5), 7), (months(6), 10), (add_days(months(6), 14), 10), (months(11), 10), (months(12), 14)]
     {
-        assert_eq!((window(target).opens, window(target).closes), (add_days(target, -7), add_days(target, closes)), "{target}");
+        assert_eq!((window(target).opens(), window(target).closes()), (add_days(target, -7), add_days(target, closes)), "{target}");
     }
     assert_eq!(judged.ages_out_on, Some(add_days(months(24), 15)));
 }

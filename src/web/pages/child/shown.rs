@@ -90,7 +90,7 @@ pub fn page<'a>(
         desk_notes: Vec::new(),
         notes_read: Vec::new(),
         corrections,
-        next_visit: file.assessment.next_visit.map(|slot| (slot.window.opens, slot.window.closes)),
+        next_visit: file.assessment.next_visit.map(|slot| (slot.window.opens(), slot.window.closes())),
         food,
     }
 }
