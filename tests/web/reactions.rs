@@ -62,3 +62,30 @@ async fn after_a_severe_reaction_no_step_says_to_try_an_allergen() {
     browser.open(&form).await.is(200);
     assert!(!allergens(&browser), "{:?}", steps(&browser));
 }
+
+#[actix_web::test]
+async fn a_correction_asks_of_a_food_as_it_was_before_the_visit() {
+    let site = Site::new().await;
+    let (mut browser, code) = at_eight_months(&site).await;
+    let new = format!("/children/{code}/visits/new");
+    let corrects = |browser: &Browser| format!("{}/correct", browser.path.rsplit_once('/').expect("a page of the visit").0);
+    let held = "Egg: on hold. Given again?";
+    browser.open(&new).await;
+    let rash =
+        [("day", "yesterday"), ("new_food", "yes"), ("other1_food", "egg"), ("other1_taken", "reaction"), ("other1_rsign", "rash_local")];
+    browser.submit("main form", &rash).await.is(200);
+    // The visit that began the hold asks for it as for any food it tells of; the next one asks whether it was given again.
+    let first = corrects(&browser);
+    browser.open(&first).await.is(200).does_not_say(held);
+    assert_eq!(browser.attrs("[name=food_egg][checked]", "value"), ["reaction"]);
+    browser.open(&new).await.says(held);
+    // A lifting stays what it is when something else of its visit is corrected.
+    let lifted = [("lifted_egg", "yes"), ("note", "Allowed again by the nurse in Ulopi.")];
+    browser.submit("main form", &lifted).await.is(200);
+    let second = corrects(&browser);
+    browser.open(&format!("/children/{code}/card")).await.does_not_say("Do not give: Egg");
+    browser.open(&second).await.is(200).says(held);
+    assert_eq!(browser.attrs("[name=lifted_egg][checked]", "value"), ["yes"]);
+    browser.submit("main form", &[("meals", "2"), ("reason", "meals were left out")]).await.is(200);
+    browser.open(&format!("/children/{code}/card")).await.does_not_say("Do not give: Egg");
+}

@@ -3,6 +3,7 @@
 
 pub mod amend;
 pub mod desk;
+mod foods;
 mod recipes;
 
 use actix_web::HttpRequest;

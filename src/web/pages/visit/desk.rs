@@ -12,7 +12,6 @@ use domain::draft::visit::VisitFrame;
 use domain::draft::visit::VisitRead;
 use domain::draft::visit::read_visit;
 use domain::fault::Faults;
-use domain::feeding::FoodState;
 use domain::follow_up::FollowUp;
 use domain::food::FoodCode;
 use domain::food::FoodGroup;
@@ -40,15 +39,12 @@ use crate::view::layout;
 use crate::view::parts::not_saved_title;
 use crate::view::visit_form;
 use crate::view::visit_form::Correcting;
-use crate::view::visit_form::FoodLine;
 use crate::view::visit_form::OpenLine;
 use crate::view::visit_form::VisitForm;
 use crate::web::extract::Signed;
 use crate::web::failure::Failure;
 use crate::web::pages::visit::NOT_YET;
 
-/// How many foods being tried, and how many next ones, are asked about by name.
-const NEAR: usize = 2;
 /// How many foods stand for a group on its tile.
 const EXAMPLES: usize = 3;
 
@@ -230,7 +226,7 @@ impl<'a> Desk<'a> {
         let newest = form.newest.as_ref();
         let open = self.open_lines(&[Some(&form.filled), newest.map(|newest| &newest.filled)], form.correcting.map(|_| id));
         let told = [form.read.as_ref().map(|read| &read.visit), newest.and(corrected).map(|record| &record.visit)];
-        let foods = self.food_lines(&told, &form.faults, questions.months);
+        let foods = self.food_lines(&told, corrected.map(|record| &record.visit), &form.faults, questions.months);
         let odd = form.read.as_ref().filter(|_| !form.quiet).map(|read| self.unusual(read));
         let code = ChildCode::parse(&record.code).ok();
         let result = code.zip(form.correcting).map_or_else(String::new, |(code, (seq, _))| outcome_path(&code, seq));
@@ -324,53 +320,6 @@ impl<'a> Desk<'a> {
         let own = codes::food_group(w, group).to_lowercase();
         let names = names.map(|food| plain(&food)).filter(|name| *name != own);
         names.reduce(|most, next| w.say_with("common-list-comma", args!["most" => most, "next" => next]))
-    }
-
-    /// Foods asked about by name: on hold, told at this visit (also one that there is not, so that it can be set right), being tried,
-    /// and the next to try.
-    fn food_lines(&self, told: &[Option<&Visit>], faults: &Faults, months: u32) -> Vec<FoodLine> {
-        let lines = &self.file.assessment.foods;
-        let held = |code: &FoodCode| lines.iter().any(|l| l.code == *code && matches!(l.state, FoodState::OnHold { .. }));
-        let mut codes: Vec<FoodCode> = lines.iter().filter(|l| held(&l.code)).map(|l| l.code.clone()).collect();
-        codes.extend(told.iter().flatten().flat_map(|v| v.foods.iter().map(|f| f.code.clone())));
-        codes.extend(faults.iter().filter_map(|(field, _)| Some(FoodCode(field.strip_prefix("food_")?.to_owned()))));
-        if months >= 6 {
-            codes.extend(lines.iter().filter(|l| matches!(l.state, FoodState::Trying)).map(|l| l.code.clone()).take(NEAR));
-            codes.extend(self.next_foods().into_iter().take(NEAR).map(|food| food.code.clone()));
-        }
-        let mut seen = BTreeSet::new();
-        codes.retain(|code| seen.insert(code.clone()));
-        codes
-            .into_iter()
-            .map(|code| FoodLine {
-                name: self.food_name(code.as_str()),
-                choking: self.protocol.food(&code).is_some_and(|food| food.choking),
-                on_hold: held(&code),
-                code: code.0,
-            })
-            .collect()
-    }
-
-    /// Foods not offered yet that may be next: of groups that have been taken least, old enough, needing no special form. Common
-    /// allergens are left out where a clinician must be asked first.
-    pub fn next_foods(&self) -> Vec<&Food> {
-        let facts = &self.file.record.facts;
-        let ask_first = facts.severe_eczema == Some(true) || facts.known_food_allergy == Some(true);
-        let days = domain::calendar::days_between(facts.born, self.signed.visitor.today);
-        let lines = &self.file.assessment.foods;
-        let taken =
-            |food: &Food| lines.iter().filter(|l| self.protocol.food(&l.code).is_some_and(|known| known.group == food.group)).count();
-        let mut next: Vec<&Food> = self
-            .protocol
-            .foods
-            .iter()
-            .filter(|food| food.active && !food.drink && !food.choking && food.group.is_some())
-            .filter(|food| i64::from(days) >= i64::from(food.earliest_days))
-            .filter(|food| !(ask_first && food.allergen.is_some()))
-            .filter(|food| !lines.iter().any(|l| l.code == food.code))
-            .collect();
-        next.sort_by_key(|food| (taken(food), food.allergen.is_some()));
-        next
     }
 
     /// What an emergency page says of this child.
