@@ -76,6 +76,7 @@ async fn a_visit_moves_to_the_child_it_is_about_and_both_tell_of_it() {
     let (path, pairs) = browser.filled("main form:not([role])", &[NOTE]);
     browser.send(&path, &pairs).await.is(200).says("The visit was moved here").says("was moved here from").says("Neruka");
     assert!(browser.path.starts_with(&format!("/children/{deko}")), "{}", browser.path);
+    browser.open(&format!("/children/{deko}/visits")).await.is(200).says("was moved here from").says(NOTE.1);
     browser.open(&format!("/children/{code}")).await.says("No visits yet").says("was moved to").says(NOTE.1).says("Mireni, 25 November");
     let (from, to) = (child(&site, &code).await, child(&site, &deko).await);
     assert_eq!(standing(&site, &from).await, (Vec::new(), vec![RuleId::WastingSevere]));
