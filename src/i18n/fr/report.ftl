@@ -1,8 +1,8 @@
 # Rapports mensuels du responsable.
 
 report-title = Mois
-report-heading = { $month }
-report-heading-done = { $month } : { $done } visites faites sur { $due }
+report-heading = Rapport, { $month }
+report-heading-done = Rapport, { $month } : { $done } visites faites sur { $due }
 report-under = { $place } · comptes des enfants visités, pas une enquête
 report-sieve = Temps et zone
 report-area = Zone
