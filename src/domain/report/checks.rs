@@ -2,6 +2,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use crate::feeding::ReactionLevel;
 use crate::report::csv_table::{ALL, Cell, Table};
 use crate::report::suppress::Threshold;
 
@@ -212,6 +213,12 @@ fn rows_add_up(table: &Table, found: &mut Vec<Fault>) {
     }
 }
 
+/// Severe reactions stand in a row of their own and in no total.
+fn stands_apart(table: &Table, cells: &[Cell]) -> bool {
+    let severe = |cell: &Cell| matches!(cell, Cell::Text(class) if class == ReactionLevel::Severe.code());
+    table.name == "reactions" && table.cell(cells, "class").is_some_and(severe)
+}
+
 /// Wherever all figures of a sum are shown, they add up.
 fn adds_up(table: &Table, split: &'static str, found: &mut Vec<Fault>) {
     let Some(at) = table.column(split) else { return };
@@ -225,7 +232,7 @@ fn adds_up(table: &Table, split: &'static str, found: &mut Vec<Fault>) {
         _ => String::new(),
     };
     let mut groups: BTreeMap<Vec<String>, (Option<usize>, Vec<usize>)> = BTreeMap::new();
-    for (row, cells) in table.rows.iter().enumerate() {
+    for (row, cells) in table.rows.iter().enumerate().filter(|(_, cells)| !stands_apart(table, cells)) {
         let group = groups.entry(keys.iter().map(|key| text(cells, *key)).collect()).or_default();
         if text(cells, at) == ALL { group.0 = Some(row) } else { group.1.push(row) }
     }

@@ -2,8 +2,11 @@
 
 use super::*;
 use crate::child::Sex;
+use crate::food::{Allergen, FoodGroup};
+use crate::ids::ChildId;
 use crate::report::csv_table::Release;
 use crate::report::month::{MonthRows, tables};
+use crate::report::reactions::ReportReaction;
 use crate::report::sample::{child, d, october, villages, visit, z};
 
 fn codes() -> BTreeSet<String> {
@@ -88,6 +91,23 @@ fn every_fault_is_found() {
         }),
         &|f| matches!(f, Fault::MadExceeds { .. }),
     );
+}
+
+#[test]
+fn severe_reactions_that_are_shown_are_no_part_of_the_total() {
+    let mut rows = MonthRows { areas: villages(), ..MonthRows::default() };
+    for id in 0..60_u128 {
+        rows.children.push(child(id, Sex::Female, "2025-03-01", "2025-08-01", id % 4));
+        let level = if id < 20 { ReactionLevel::Severe } else { ReactionLevel::Mild };
+        let (child, area, on) = (ChildId(id), villages()[(id % 4) as usize].id, d("2025-10-15"));
+        let (group, allergen) = (Some(FoodGroup::Eggs), Some(Allergen::Egg));
+        rows.reactions.push(ReportReaction { child, area, on, group, allergen, level, referred: level == ReactionLevel::Severe });
+    }
+    let all = tables(&october(), Threshold::LEAST, &rows);
+    let table = all.iter().find(|table| table.name == "reactions").expect("a table");
+    let shown: Vec<Option<u64>> = table.rows.iter().map(|row| count(table, row, "n")).collect();
+    assert!(shown.contains(&Some(20)) && shown.contains(&Some(40)), "both the severe ones and the total are told: {shown:?}");
+    assert_eq!(faults(&all, Threshold::LEAST, &codes()), []);
 }
 
 #[test]
