@@ -148,7 +148,7 @@ def ranges(release, equations, figures, wanted, rng):
     truth = np.array([release.values[f] for f in figures], dtype=float)
     solver = highspy.Highs()
     solver.silent()
-    # Only the costs change from one run to the next, so where the last one ended the primal method can go on: twice as quick.
+    # Only the costs change from one run to the next, so the primal method can go on from where the last one ended.
     solver.setOptionValue("simplex_strategy", PRIMAL)
     solver.addVars(len(figures), np.array([release.least[f] for f in figures], dtype=float), truth + REACH)
     for open_, side in equations:
